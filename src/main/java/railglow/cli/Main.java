@@ -1,0 +1,10 @@
+package railglow.cli;
+
+/** Entry point. */
+public final class Main {
+  private Main() {}
+
+  public static void main(String[] args) {
+    System.exit(0);
+  }
+}

@@ -1,0 +1,27 @@
+package railglow.pulse;
+
+/**
+ * The five bounds of one cycle on one clock: Q1 (OFF) from start to on, Q2 from on to middle, Q3
+ * from middle to off, Q4 (OFF) from off to end.
+ *
+ * @param cycle from 0
+ */
+public record CycleWindow(
+    int cycle, long startNanos, long onNanos, long middleNanos, long offNanos, long endNanos) {
+  public CycleWindow {
+    if (!(startNanos < onNanos
+        && onNanos < middleNanos
+        && middleNanos < offNanos
+        && offNanos < endNanos)) {
+      throw new IllegalArgumentException("the bounds of cycle " + cycle + " are out of order");
+    }
+  }
+
+  /** Which quarter a time lies in: 1 to 4; 0 outside the cycle. */
+  public int quarterAt(long nanos) {
+    if (nanos < startNanos || nanos >= endNanos) {
+      return 0;
+    }
+    return nanos < onNanos ? 1 : nanos < middleNanos ? 2 : nanos < offNanos ? 3 : 4;
+  }
+}

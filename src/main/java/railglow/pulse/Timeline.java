@@ -1,0 +1,66 @@
+package railglow.pulse;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A sequence expanded to edges and cycle windows, as offsets from the start of the run. Every time
+ * is start + k x period, never a sum of waits. Immutable.
+ */
+public final class Timeline {
+  private static final double NANOS = 1e9;
+  private final PulseSequence sequence;
+  private final List<PlannedEdge> edges;
+  private final List<CycleWindow> cycles;
+  private final long endOffsetNanos;
+
+  private Timeline(
+      PulseSequence sequence,
+      List<PlannedEdge> edges,
+      List<CycleWindow> cycles,
+      long endOffsetNanos) {
+    this.sequence = sequence;
+    this.edges = List.copyOf(edges);
+    this.cycles = List.copyOf(cycles);
+    this.endOffsetNanos = endOffsetNanos;
+  }
+
+  /** Expands up to the cap of cycles. */
+  public static Timeline of(PulseSequence sequence) {
+    List<PlannedEdge> edges = new ArrayList<>();
+    List<CycleWindow> cycles = new ArrayList<>();
+    double period = sequence.periodSeconds();
+    for (int k = 0; k < sequence.maxCycles(); k++) {
+      double start = sequence.leadInSeconds() + k * period;
+      long on = nanos(start + period / 4);
+      long off = nanos(start + 3 * period / 4);
+      edges.add(new PlannedEdge(2 * k, on, true, sequence.levelVolts()));
+      edges.add(new PlannedEdge(2 * k + 1, off, false, 0));
+      cycles.add(
+          new CycleWindow(
+              k, nanos(start), on, nanos(start + period / 2), off, nanos(start + period)));
+    }
+    double end = sequence.leadInSeconds() + sequence.maxCycles() * period + sequence.restSeconds();
+    return new Timeline(sequence, edges, cycles, nanos(end));
+  }
+
+  public PulseSequence sequence() {
+    return sequence;
+  }
+
+  public List<PlannedEdge> edges() {
+    return edges;
+  }
+
+  public List<CycleWindow> cycles() {
+    return cycles;
+  }
+
+  public long endOffsetNanos() {
+    return endOffsetNanos;
+  }
+
+  private static long nanos(double seconds) {
+    return Math.round(seconds * NANOS);
+  }
+}

@@ -1,0 +1,28 @@
+package railglow.thermal;
+
+import java.util.List;
+
+/**
+ * What one look at the data so far says. The planes are owned by the receiver.
+ *
+ * @param cycles how many cycles it rests on
+ * @param sources those with a family-wise p at or below the run's error, strongest first
+ * @param strongest the strongest candidate whether significant or not; null when there is none
+ * @param upperLimitKelvin a source of this final rise (at the most favourable delay, at the typical
+ *     width) would have been called by now with 95 % probability
+ * @param inPhase mean ON minus OFF, row and column parts removed
+ * @param quadrature mean slow part, likewise
+ * @param significance the field of the detection statistic as a standard normal score
+ */
+public record Look(
+    int cycles,
+    List<HeatSource> sources,
+    HeatSource strongest,
+    double upperLimitKelvin,
+    Plane inPhase,
+    Plane quadrature,
+    Plane significance) {
+  public Look {
+    sources = List.copyOf(sources);
+  }
+}
