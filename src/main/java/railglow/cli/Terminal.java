@@ -1,0 +1,67 @@
+package railglow.cli;
+
+import java.io.PrintStream;
+import java.util.List;
+
+/**
+ * Where the program's words go: answers to the standard output, complaints to the error output. A
+ * live line is only drawn over itself on a real terminal; in a pipe there are no control codes.
+ */
+final class Terminal {
+  private static final int WIDTH = 100;
+  private final PrintStream out;
+  private final PrintStream err;
+  private final boolean interactive;
+  private int liveLength;
+
+  Terminal(PrintStream out, PrintStream err, boolean interactive) {
+    this.out = out;
+    this.err = err;
+    this.interactive = interactive;
+  }
+
+  static Terminal ofProcess() {
+    boolean dumb = "dumb".equals(System.getenv("TERM"));
+    return new Terminal(System.out, System.err, System.console() != null && !dumb);
+  }
+
+  boolean isInteractive() {
+    return interactive;
+  }
+
+  synchronized void say(String line) {
+    clearLive();
+    out.println(line);
+    out.flush();
+  }
+
+  synchronized void say(List<String> lines) {
+    clearLive();
+    lines.forEach(out::println);
+    out.flush();
+  }
+
+  synchronized void complain(String line) {
+    clearLive();
+    err.println(line);
+    err.flush();
+  }
+
+  /** Replaces the live line; a terminal only. */
+  synchronized void live(String line) {
+    if (!interactive) {
+      return;
+    }
+    String cut = line.length() > WIDTH ? line.substring(0, WIDTH) : line;
+    out.print("\r" + cut + " ".repeat(Math.max(0, liveLength - cut.length())));
+    out.flush();
+    liveLength = cut.length();
+  }
+
+  private void clearLive() {
+    if (liveLength > 0) {
+      out.print("\r" + " ".repeat(liveLength) + "\r");
+      liveLength = 0;
+    }
+  }
+}

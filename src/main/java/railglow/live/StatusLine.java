@@ -1,0 +1,72 @@
+package railglow.live;
+
+import java.util.Locale;
+import railglow.observed.OutputState;
+import railglow.run.RunProgress;
+import railglow.thermal.HeatSource;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** One line that says how a run stands. Pure text, no control codes. */
+public final class StatusLine {
+  private StatusLine() {}
+
+  public static String of(RunProgress progress) {
+    StringBuilder line = new StringBuilder();
+    add(line, "cycle %d/%d", progress.cyclesDone(), progress.cyclesPlanned());
+    add(
+        line,
+        "  %.0f s of at most %.0f s",
+        Math.max(0, progress.elapsedSeconds()),
+        progress.longestSeconds());
+    line.append("  ").append(output(progress.output()));
+    if (!Double.isNaN(progress.volts())) {
+      add(line, " %.3f V %.4f A", progress.volts(), progress.amperes());
+    }
+    if (!Double.isNaN(progress.hottestCelsius())) {
+      add(line, "  hottest %.1f degC", progress.hottestCelsius());
+    } else if (!Double.isNaN(progress.hottestRiseKelvin())) {
+      add(line, "  largest rise %.2f K", progress.hottestRiseKelvin());
+    }
+    if (progress.strongest() != null) {
+      line.append("  ").append(best(progress.strongest(), progress.unit()));
+    }
+    return line.toString();
+  }
+
+  private static String output(OutputState state) {
+    return switch (state) {
+      case ON -> "ON";
+      case PROVEN_OFF -> "off";
+      case UNKNOWN -> "OUTPUT UNKNOWN";
+    };
+  }
+
+  private static String best(HeatSource source, String unit) {
+    String rise =
+        unit.equals("K")
+            ? Quantity.format(source.riseKelvin(), Unit.KELVIN)
+            : String.format(Locale.ROOT, "%.2f %s", source.riseKelvin(), unit);
+    return String.format(
+        Locale.ROOT,
+        "best %s at column %.0f row %.0f, p %s",
+        rise,
+        source.column(),
+        source.row(),
+        probability(source.familyWiseP()));
+  }
+
+  /** A probability with as many digits as a person wants: "0.03", "below 1e-6". */
+  public static String probability(double p) {
+    if (p < 1e-6) {
+      return "below 1e-6";
+    }
+    return p < 0.001
+        ? String.format(Locale.ROOT, "%.0e", p)
+        : String.format(Locale.ROOT, "%.3f", p);
+  }
+
+  private static void add(StringBuilder line, String format, Object... values) {
+    line.append(String.format(Locale.ROOT, format, values));
+  }
+}

@@ -1,0 +1,107 @@
+package railglow.run.reduction;
+
+import java.util.Arrays;
+import java.util.List;
+import railglow.observed.Edge;
+import railglow.pulse.CycleWindow;
+
+/**
+ * Says for a mid-exposure time in which cycle and quarter it lies and whether it is too near to an
+ * edge to be used. Pure bookkeeping of planned windows and edges made; not thread-safe.
+ */
+final class FrameLabeller {
+  private static final long NOT_MADE = Long.MIN_VALUE;
+  private final CycleWindow[] cycles;
+  private final long guardNanos;
+  private final long settleNanos;
+  private final long[] commandedNanos;
+  private final long[] confirmedNanos;
+  private int nearest;
+
+  /**
+   * @param cycles in order, not overlapping
+   * @param guardNanos half a frame and the uncertainty of the frame times: kept free on both sides
+   *     of an edge
+   * @param settleNanos the camera's own time constant, kept free after an edge
+   */
+  FrameLabeller(List<CycleWindow> cycles, long guardNanos, long settleNanos) {
+    this.cycles = cycles.toArray(CycleWindow[]::new);
+    this.guardNanos = guardNanos;
+    this.settleNanos = settleNanos;
+    this.commandedNanos = new long[2 * this.cycles.length];
+    this.confirmedNanos = new long[2 * this.cycles.length];
+    Arrays.fill(commandedNanos, NOT_MADE);
+  }
+
+  /** Remembers a change of the output; those outside the timeline are nobody's. */
+  void edgeMade(Edge edge) {
+    if (edge.index() >= 0 && edge.index() < commandedNanos.length) {
+      commandedNanos[edge.index()] = edge.commandedNanos();
+      confirmedNanos[edge.index()] = edge.confirmedNanos();
+    }
+  }
+
+  /** How much later than a time the labeller must know all edges to judge that time. */
+  long lookAheadNanos() {
+    return guardNanos;
+  }
+
+  /** The index in the list of the cycle a time lies in; -1 between or outside cycles. */
+  int cycleAt(long midNanos) {
+    while (nearest + 1 < cycles.length && midNanos >= cycles[nearest].endNanos()) {
+      nearest++;
+    }
+    while (nearest > 0 && midNanos < cycles[nearest].startNanos()) {
+      nearest--;
+    }
+    return cycles.length > 0 && cycles[nearest].quarterAt(midNanos) > 0 ? nearest : -1;
+  }
+
+  CycleWindow window(int index) {
+    return cycles[index];
+  }
+
+  int count() {
+    return cycles.length;
+  }
+
+  /** Whether a time lies too near to one of its own cycle's edges. */
+  boolean inTransition(int index, long midNanos) {
+    CycleWindow window = cycles[index];
+    return near(2 * index, window.onNanos(), midNanos)
+        || near(2 * index + 1, window.offNanos(), midNanos);
+  }
+
+  /**
+   * What is wrong with the edges of a cycle.
+   *
+   * @param latestNanos how late an edge may be
+   * @return empty when both were made in time
+   */
+  String edgeFault(int index, long latestNanos) {
+    CycleWindow window = cycles[index];
+    for (int side = 0; side < 2; side++) {
+      int edge = 2 * index + side;
+      long planned = side == 0 ? window.onNanos() : window.offNanos();
+      String name = side == 0 ? "on" : "off";
+      if (commandedNanos[edge] == NOT_MADE) {
+        return "the " + name + " edge was not made";
+      }
+      long late = confirmedNanos[edge] - planned;
+      if (late > latestNanos || commandedNanos[edge] < planned - latestNanos) {
+        return "the " + name + " edge was " + late / 1_000_000 + " ms off its time";
+      }
+    }
+    return "";
+  }
+
+  private boolean near(int edge, long plannedNanos, long midNanos) {
+    long from = plannedNanos;
+    long until = plannedNanos;
+    if (commandedNanos[edge] != NOT_MADE) {
+      from = Math.min(from, commandedNanos[edge]);
+      until = Math.max(until, confirmedNanos[edge]);
+    }
+    return midNanos >= from - guardNanos && midNanos <= until + guardNanos + settleNanos;
+  }
+}
