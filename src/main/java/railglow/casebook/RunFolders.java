@@ -1,0 +1,79 @@
+package railglow.casebook;
+
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.text.Normalizer;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import railglow.journal.JournalException;
+import railglow.journal.RunFolder;
+
+/**
+ * The place where runs are kept, one folder each, named {@code <date>-<board>-<rail>-NN}. Two
+ * programs may make new folders in one place at the same time: each gets its own. Thread-safe.
+ *
+ * @param root holds the run folders
+ */
+public record RunFolders(Path root) {
+  private static final int MOST_A_DAY = 9999;
+
+  /**
+   * Makes the folder of a new run under the first free number.
+   *
+   * @param date of the run's start
+   * @param board the board's name; may be empty
+   * @param rail the rail's name; may be empty
+   * @throws JournalException with a sentence for the operator when it can't be made
+   */
+  public RunFolder create(LocalDate date, String board, String rail) throws JournalException {
+    String stem = date + "-" + word(board, "board") + "-" + word(rail, "rail") + "-";
+    try {
+      Files.createDirectories(root);
+      for (int number = 1; number <= MOST_A_DAY; number++) {
+        Path folder = root.resolve(stem + String.format(Locale.ROOT, "%02d", number));
+        if (Files.exists(folder)) {
+          continue;
+        }
+        try {
+          return new RunFolder(Files.createDirectory(folder));
+        } catch (FileAlreadyExistsException e) {
+          continue; // another program took this number in between
+        }
+      }
+    } catch (IOException e) {
+      throw new JournalException(
+          "no run folder can be made in " + root + " (" + e + "); choose another folder", e);
+    }
+    throw new JournalException(
+        root + " holds " + MOST_A_DAY + " runs of " + stem + " already; choose another folder");
+  }
+
+  /** Every run folder here, by name; empty where the place does not exist. */
+  public List<RunFolder> list() throws IOException {
+    if (!Files.isDirectory(root)) {
+      return List.of();
+    }
+    try (Stream<Path> paths = Files.list(root)) {
+      return paths
+          .map(RunFolder::new)
+          .filter(folder -> Files.isRegularFile(folder.journal()))
+          .sorted((a, b) -> a.name().compareTo(b.name()))
+          .toList();
+    }
+  }
+
+  /** A name as a part of a folder's name: letters, digits and underscores, at most 24. */
+  static String word(String name, String whenEmpty) {
+    String plain =
+        Normalizer.normalize(name, Normalizer.Form.NFD)
+            .replaceAll("\\p{M}", "")
+            .replaceAll("[^A-Za-z0-9]+", "_")
+            .replaceAll("^_+|_+$", "");
+    String cut = plain.length() > 24 ? plain.substring(0, 24).replaceAll("_+$", "") : plain;
+    return cut.isEmpty() ? whenEmpty : cut;
+  }
+}
