@@ -1,0 +1,89 @@
+package railglow.scpi;
+
+import com.code_intelligence.jazzer.junit.FuzzTest;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Tag;
+
+/** Whatever bytes an instrument or a controller sends: a value or a {@link ScpiException}. */
+@Tag("fuzz")
+class ScpiFuzz {
+  private static final HeaderTable<String> TABLE =
+      new HeaderTable<String>()
+          .add("*IDN?", "identity")
+          .add("[SOURce<n>:]VOLTage[:LEVel][:IMMediate][:AMPLitude]", "level")
+          .add("OUTPut<n>[:STATe]?", "state");
+
+  private interface Accessor<T> {
+    Object read(T from) throws ScpiException;
+  }
+
+  @FuzzTest(maxDuration = "20s")
+  void repliesAndProgramMessages(byte[] bytes) {
+    everythingThatReads(new String(bytes, StandardCharsets.ISO_8859_1));
+  }
+
+  static void everythingThatReads(String text) {
+    readOrRefuse(text, ErrorEntry::parse);
+    Identity.parse(text);
+    ProgramMessage message = ProgramMessage.parse(text);
+    for (Command command : message.commands()) {
+      readOrRefuse(command, TABLE::find);
+      for (Argument argument : command.arguments()) {
+        readArgument(argument);
+      }
+    }
+    try {
+      ScpiReply.parse(text).answers().forEach(items -> items.forEach(ScpiFuzz::readItem));
+    } catch (ScpiException e) {
+      inside(text, e);
+    }
+    readOrRefuse(text, ScpiReply::number);
+  }
+
+  private static void readArgument(Argument argument) {
+    List<Accessor<Argument>> accessors =
+        List.of(
+            Argument::number,
+            a -> a.number("V"),
+            a -> a.number("A"),
+            a -> a.integer(0, 255),
+            Argument::bool,
+            Argument::word,
+            Argument::string,
+            Argument::block,
+            Argument::expression);
+    accessors.forEach(accessor -> readOrRefuse(argument, accessor));
+  }
+
+  private static void readItem(ReplyItem item) {
+    List<Accessor<ReplyItem>> accessors =
+        List.of(
+            ReplyItem::number,
+            i -> i.number("V"),
+            i -> i.integer(0, 65535),
+            ReplyItem::bool,
+            ReplyItem::word,
+            ReplyItem::string,
+            ReplyItem::block);
+    accessors.forEach(accessor -> readOrRefuse(item, accessor));
+  }
+
+  private static <T> void readOrRefuse(T from, Accessor<T> accessor) {
+    try {
+      if (accessor.read(from) == null) {
+        throw new AssertionError("read nothing");
+      }
+    } catch (ScpiException e) {
+      if (e.getMessage().isBlank()) {
+        throw new AssertionError("an error without a message", e);
+      }
+    }
+  }
+
+  private static void inside(String text, ScpiException e) {
+    if (e.position() < 0 || e.position() > text.length()) {
+      throw new AssertionError("position outside the text", e);
+    }
+  }
+}
