@@ -1,0 +1,159 @@
+package railglow.camera;
+
+import railglow.observed.Frame;
+import railglow.thermal.Samples;
+
+/**
+ * The hottest place in each frame, for limits: its temperature, and its rise above the pixel's own
+ * mean in the lead-in. A pixel counts when a neighbour shares in its heat, as optics make every
+ * real source do; one that is hot all alone is taken for a bad pixel until it has been the hottest
+ * three frames running. Allocates nothing per frame. Not thread-safe.
+ */
+public final class HottestPixel {
+  private static final double SHARED_PART = 0.2;
+  private static final double SLIGHT_KELVIN = 1;
+  private static final int BELIEVED_AFTER = 3;
+  private final CameraProfile camera;
+  private final double[] leadInMean;
+  private int leadInFrames;
+  private double celsius = Double.NaN;
+  private double riseKelvin = Double.NaN;
+  private int hottestIndex;
+  private int loneIndex = -1;
+  private int loneInSuccession;
+
+  public HottestPixel(CameraProfile camera) {
+    this.camera = camera;
+    this.leadInMean = new double[camera.width() * camera.height()];
+  }
+
+  /** Adds a frame to the lead-in: before any power. */
+  public void learn(Frame frame) {
+    leadInFrames++;
+    Samples samples = frame.samples();
+    for (int i = 0; i < leadInMean.length; i++) {
+      leadInMean[i] += (samples.valueAt(i) - leadInMean[i]) / leadInFrames;
+    }
+  }
+
+  /** Looks at a frame; the results stay until the next look. */
+  public void look(Frame frame) {
+    Samples samples = frame.samples();
+    if (camera.hasKelvin() && leadInFrames > 0) {
+      lookForRise(samples);
+    }
+    if (camera.hasCelsius()) {
+      lookForTemperature(samples);
+    }
+  }
+
+  /** NaN when the camera has no absolute scale, or before the first look. */
+  public double celsius() {
+    return celsius;
+  }
+
+  /** Above the lead-in mean of the same pixel; NaN without scale, lead-in or look. */
+  public double riseKelvin() {
+    return riseKelvin;
+  }
+
+  /** Of the greatest rise where it is known, else of the highest temperature. */
+  public int column() {
+    return hottestIndex % camera.width();
+  }
+
+  /** As {@link #column}. */
+  public int row() {
+    return hottestIndex / camera.width();
+  }
+
+  private void lookForRise(Samples samples) {
+    double best = Double.NEGATIVE_INFINITY;
+    double bestLone = Double.NEGATIVE_INFINITY;
+    int lone = -1;
+    int at = 0;
+    for (int i = 0; i < leadInMean.length; i++) {
+      double rise = riseAt(samples, i);
+      if (rise > best && rise > bestLone) {
+        if (rise < SLIGHT_KELVIN || neighbourRise(samples, i) >= SHARED_PART * rise) {
+          best = rise;
+          at = i;
+        } else {
+          bestLone = rise;
+          lone = i;
+        }
+      } else if (rise > best && neighbourRise(samples, i) >= SHARED_PART * rise) {
+        best = rise;
+        at = i;
+      }
+    }
+    loneInSuccession = lone >= 0 && lone == loneIndex ? loneInSuccession + 1 : 1;
+    loneIndex = lone;
+    if (lone >= 0 && loneInSuccession >= BELIEVED_AFTER) {
+      best = bestLone;
+      at = lone;
+    }
+    riseKelvin = best;
+    hottestIndex = at;
+  }
+
+  private void lookForTemperature(Samples samples) {
+    double best = Double.NEGATIVE_INFINITY;
+    int at = 0;
+    for (int i = 0; i < leadInMean.length; i++) {
+      double here = camera.celsius(samples.valueAt(i));
+      if (here > best && isShared(samples, i, here)) {
+        best = here;
+        at = i;
+      }
+    }
+    if (leadInFrames == 0) {
+      hottestIndex = at;
+    } else if (loneInSuccession >= BELIEVED_AFTER && loneIndex >= 0) {
+      best = Math.max(best, camera.celsius(samples.valueAt(loneIndex)));
+    }
+    celsius = best;
+  }
+
+  private double riseAt(Samples samples, int index) {
+    return (samples.valueAt(index) - leadInMean[index]) * camera.kelvinPerCount();
+  }
+
+  private double neighbourRise(Samples samples, int index) {
+    double best = Double.NEGATIVE_INFINITY;
+    for (int k = 0; k < 8; k++) {
+      int neighbour = neighbour(index, k);
+      if (neighbour >= 0) {
+        best = Math.max(best, finite(riseAt(samples, neighbour)));
+      }
+    }
+    return best;
+  }
+
+  /** Whether a neighbour stands out of the surroundings together with this pixel. */
+  private boolean isShared(Samples samples, int index, double here) {
+    double warmest = Double.NEGATIVE_INFINITY;
+    double coolest = Double.POSITIVE_INFINITY;
+    for (int k = 0; k < 8; k++) {
+      int neighbour = neighbour(index, k);
+      double there = neighbour < 0 ? Double.NaN : camera.celsius(samples.valueAt(neighbour));
+      if (there == there) {
+        warmest = Math.max(warmest, there);
+        coolest = Math.min(coolest, there);
+      }
+    }
+    return here - coolest < SLIGHT_KELVIN || warmest - coolest >= SHARED_PART * (here - coolest);
+  }
+
+  private int neighbour(int index, int k) {
+    int place = k < 4 ? k : k + 1;
+    int column = index % camera.width() + place % 3 - 1;
+    int row = index / camera.width() + place / 3 - 1;
+    boolean inside = column >= 0 && column < camera.width() && row >= 0 && row < camera.height();
+    return inside ? row * camera.width() + column : -1;
+  }
+
+  private static double finite(double value) {
+    return value == value ? value : Double.NEGATIVE_INFINITY;
+  }
+}

@@ -1,0 +1,143 @@
+package railglow.camera;
+
+import java.io.IOException;
+import railglow.link.IncomingBytes;
+import railglow.observed.Frame;
+import railglow.observed.FrameMark;
+import railglow.thermal.Samples;
+import railglow.time.MonotonicClock;
+
+/**
+ * Cuts a stream of raw frames at the layout's size, stamps each when its last byte is there, and
+ * decodes it. Finds its place again by the layout's marker, if it has one. Not thread-safe.
+ */
+public final class RawStreamSource implements FrameSource {
+  private static final int MAX_JUMPS = 3;
+  private static final int MAX_FRAMES_WITHOUT_MARKER = 4;
+  private final IncomingBytes stream;
+  private final CameraDescriptor camera;
+  private final FrameDecoder decoder;
+  private final FrameNumbering numbering;
+  private final MonotonicClock clock;
+  private final byte[] bytes;
+  private int filled;
+  private boolean afterGap;
+  private long bytesSkipped;
+  private long skippedInSuccession;
+
+  public RawStreamSource(IncomingBytes stream, CameraDescriptor camera, MonotonicClock clock) {
+    this.stream = stream;
+    this.camera = camera;
+    this.decoder = new FrameDecoder(camera.layout(), camera.scale());
+    this.numbering = new FrameNumbering(camera.layout().telemetry(), 1 / camera.framesPerSecond());
+    this.clock = clock;
+    this.bytes = new byte[camera.layout().frameBytes()];
+  }
+
+  @Override
+  public String description() {
+    return camera.name() + " at " + stream.description();
+  }
+
+  @Override
+  public Samples newSamples() {
+    return decoder.newSamples();
+  }
+
+  /** Bytes thrown away while looking for the place of a frame. */
+  public long bytesSkipped() {
+    return bytesSkipped;
+  }
+
+  @Override
+  public Outcome read(Frame frame, long timeoutNanos) throws IOException {
+    long deadline = clock.nanos() + timeoutNanos;
+    long left = timeoutNanos;
+    while (left > 0) {
+      int count = stream.read(bytes, filled, bytes.length - filled, left);
+      if (count == IncomingBytes.ENDED) {
+        return ended();
+      }
+      filled += count;
+      long now = clock.nanos();
+      if (filled == bytes.length && isInPlace()) {
+        take(frame, now);
+        return Outcome.FRAME;
+      }
+      left = deadline - now;
+    }
+    return Outcome.NOTHING_YET;
+  }
+
+  @Override
+  public void close() {
+    stream.close();
+  }
+
+  private Outcome ended() throws IOException {
+    if (filled > 0 && filled < bytes.length) {
+      int left = filled;
+      filled = 0;
+      throw new IOException(
+          "the stream of "
+              + description()
+              + " ended in the middle of a frame, "
+              + left
+              + " of "
+              + bytes.length
+              + " bytes in; check the frame size in the camera's descriptor");
+    }
+    return Outcome.ENDED;
+  }
+
+  private void take(Frame frame, long arrivalNanos) throws IOException {
+    filled = 0;
+    FrameNumbering.Verdict verdict = numbering.next(bytes, 0, arrivalNanos);
+    if (numbering.jumpsInSuccession() >= MAX_JUMPS) {
+      throw outOfStep("its frame counter jumps about");
+    }
+    frame.begin(numbering.number(), arrivalNanos);
+    decoder.decode(bytes, 0, frame.samples());
+    if (verdict == FrameNumbering.Verdict.REPEATED) {
+      frame.marks().add(FrameMark.FROZEN);
+    }
+    if (verdict == FrameNumbering.Verdict.JUMPED || afterGap) {
+      frame.marks().add(FrameMark.AFTER_GAP);
+    }
+    afterGap = false;
+  }
+
+  /** Whether the full buffer is one frame; if not, throws away what stands before the next one. */
+  private boolean isInPlace() throws IOException {
+    FrameMarker marker = camera.layout().telemetry().marker().orElse(null);
+    if (marker == null || marker.matches(bytes, 0)) {
+      skippedInSuccession = 0;
+      return true;
+    }
+    int start = 1;
+    while (start + marker.endBytes() <= bytes.length && !marker.matches(bytes, start)) {
+      start++;
+    }
+    System.arraycopy(bytes, start, bytes, 0, bytes.length - start);
+    filled -= start;
+    bytesSkipped += start;
+    skippedInSuccession += start;
+    afterGap = true;
+    if (skippedInSuccession > (long) MAX_FRAMES_WITHOUT_MARKER * bytes.length) {
+      throw outOfStep("the marker " + marker + " is nowhere in it");
+    }
+    return false;
+  }
+
+  private IOException outOfStep(String evidence) {
+    return new IOException(
+        "the stream of "
+            + description()
+            + " is not made of frames of "
+            + bytes.length
+            + " bytes ("
+            + evidence
+            + "); compare size, header and sample type in the descriptor with what the camera"
+            + " sends");
+  }
+}

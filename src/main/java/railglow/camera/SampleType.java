@@ -1,0 +1,28 @@
+package railglow.camera;
+
+/** How one pixel is written in a raw frame. */
+public enum SampleType {
+  /** One byte, 0 to 255. */
+  U8(1),
+  /** Two bytes of which the upper two bits mean something else and are cut off. */
+  U14(2),
+  /** Two bytes, 0 to 65535. */
+  U16(2),
+  /** Two bytes in two's complement; kept as the value + 32768, so that counts stay unsigned. */
+  I16(2),
+  /** Four bytes, IEEE 754; NaN is a dead pixel. */
+  F32(4);
+
+  /** What is added to a signed sample to make it a count. */
+  public static final int SIGNED_OFFSET = 32768;
+
+  private final int bytes;
+
+  SampleType(int bytes) {
+    this.bytes = bytes;
+  }
+
+  public int bytes() {
+    return bytes;
+  }
+}
