@@ -133,7 +133,8 @@ public final class FrameMarks {
             || seconds > Math.max(PAUSE_SECONDS, (PAUSE_FRAMES + 0.5) * periodSeconds);
     double usual = usualSpread.median();
     boolean stepped =
-        Math.abs(common) > Math.max(COMMON_FACTOR * usualCommon.median(), COMMON_FLOOR * usual) + smallestChange;
+        Math.abs(common)
+            > Math.max(COMMON_FACTOR * usualCommon.median(), COMMON_FLOOR * usual) + smallestChange;
     double factor = paused ? SPREAD_FACTOR_AFTER_PAUSE : SPREAD_FACTOR;
     boolean changed = spread > factor * usual + smallestChange;
     if (stepped || (paused && changed)) {
