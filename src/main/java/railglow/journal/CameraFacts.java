@@ -8,6 +8,10 @@ package railglow.journal;
  * @param kelvinPerCount NaN when unknown
  * @param celsiusAtZero NaN when unknown
  * @param noiseKelvin NaN when unknown
+ * @param numbersAreCounted whether frame numbers come from the camera, so that a lost frame leaves
+ *     a gap
+ * @param timesAreExposures whether arrivals are the camera's own times of a recording
+ * @param shutterSettlingSeconds how long after a shutter event frames are not used
  */
 public record CameraFacts(
     String name,
@@ -19,4 +23,7 @@ public record CameraFacts(
     double celsiusAtZero,
     double noiseKelvin,
     double latencySeconds,
-    double timeConstantSeconds) {}
+    double timeConstantSeconds,
+    boolean numbersAreCounted,
+    boolean timesAreExposures,
+    double shutterSettlingSeconds) {}

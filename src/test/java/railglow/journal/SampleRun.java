@@ -47,7 +47,8 @@ public final class SampleRun {
             .withMaxWatts(0.6, "sequence")
             .withMaxCelsius(80, "sequence")
             .withMaxRiseKelvin(25, "sequence"),
-        new CameraFacts("sim camera", 32, 24, "uint16", 25, 0.01, -273.15, 0.05, 0.04, 0.01),
+        new CameraFacts(
+            "sim camera", 32, 24, "uint16", 25, 0.01, -273.15, 0.05, 0.04, 0.01, true, false, 2),
         "RAILGLOW,SIM-SUPPLY,0,1.0",
         0.02,
         List.of("supply: OVP 1.5 V", "companion process"),
