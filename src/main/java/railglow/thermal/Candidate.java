@@ -1,0 +1,10 @@
+package railglow.thermal;
+
+/**
+ * A peak of the score field.
+ *
+ * @param score as a normal score
+ * @param widthIndex of the filter that showed it best
+ * @param direction index into that width's arc
+ */
+record Candidate(int column, int row, double score, int widthIndex, int direction) {}

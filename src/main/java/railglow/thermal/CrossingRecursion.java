@@ -1,0 +1,117 @@
+package railglow.thermal;
+
+/**
+ * The density of a Brownian motion W(t) that has not yet crossed a bound seen at discrete times,
+ * carried from look to look on a grid that ends at the last bound. Integrals by Gregory's rule
+ * (Simpson-like end weights). Mutable, not thread-safe.
+ */
+final class CrossingRecursion {
+  private static final double STEPS_PER_DEVIATION = 4;
+  private static final double REACH = 7.5;
+  private static final double LOWEST_SCORE = 4;
+  private static final double[] END_WEIGHTS = {3.0 / 8, 7.0 / 6, 23.0 / 24};
+  private double time;
+  private double bound;
+  private double step;
+  private double[] density;
+
+  /**
+   * Advances to a time and returns the normal score whose crossing there, for the first time, has
+   * the given probability.
+   */
+  double boundSpending(double newTime, double probability) {
+    double root = Math.sqrt(newTime);
+    double score;
+    if (density == null) {
+      score = NormalScore.ofUpperTail(probability);
+    } else {
+      double deviation = Math.sqrt(newTime - time);
+      double low = bound - 12 * deviation;
+      double high = Math.max(bound, 0) + 12 * deviation;
+      for (int i = 0; i < 200 && high - low > 1e-9 * root; i++) {
+        double middle = (low + high) / 2;
+        if (crossing(middle, deviation) > probability) {
+          low = middle;
+        } else {
+          high = middle;
+        }
+      }
+      score = (low + high) / 2 / root;
+    }
+    advance(newTime, score * root);
+    return score;
+  }
+
+  /** Probability to be above the level after so much more time, not having crossed before. */
+  double crossing(double level, double deviation) {
+    double sum = 0;
+    for (int i = 0; i < density.length; i++) {
+      double far = (level - (bound - i * step)) / deviation;
+      if (far > 39) {
+        break;
+      }
+      double part = weight(i) * density[i] * NormalScore.upperTail(far);
+      sum += part;
+      if (far > REACH && part < 1e-9 * sum) {
+        break;
+      }
+    }
+    return sum * step;
+  }
+
+  /** Moves the uncrossed density to a new time with a bound (in units of W) there. */
+  void advance(double newTime, double newBound) {
+    double deviation = density == null ? Math.sqrt(newTime) : Math.sqrt(newTime - time);
+    double newStep = deviation / STEPS_PER_DEVIATION;
+    int n = (int) Math.ceil((newBound + LOWEST_SCORE * Math.sqrt(newTime)) / newStep) + 1;
+    double[] next = new double[Math.max(n, 8)];
+    double norm = 1 / (deviation * Math.sqrt(2 * Math.PI));
+    if (density == null) {
+      for (int i = 0; i < next.length; i++) {
+        double u = (newBound - i * newStep) / deviation;
+        next[i] = norm * Math.exp(-u * u / 2);
+      }
+    } else {
+      carry(next, newBound, newStep, deviation, norm);
+    }
+    density = next;
+    bound = newBound;
+    step = newStep;
+    time = newTime;
+  }
+
+  private void carry(
+      double[] next, double newBound, double newStep, double deviation, double norm) {
+    boolean sameStep = Math.abs(newStep - step) < 1e-12 * step;
+    int reach = (int) Math.ceil(REACH * deviation / step);
+    int shift = (int) Math.round((bound - newBound) / step);
+    double[] kernel = new double[2 * reach + 1];
+    for (int k = -reach; k <= reach && sameStep; k++) {
+      // from grid point i + shift + k before to grid point i now
+      double u = (newBound - bound + (shift + k) * step) / deviation;
+      kernel[k + reach] = norm * Math.exp(-u * u / 2) * step;
+    }
+    for (int i = 0; i < next.length; i++) {
+      double w = newBound - i * newStep;
+      int centre = sameStep ? i + shift : (int) Math.round((bound - w) / step);
+      int from = Math.max(0, centre - reach);
+      int to = Math.min(density.length - 1, centre + reach);
+      double sum = 0;
+      for (int j = from; j <= to; j++) {
+        double k;
+        if (sameStep) {
+          k = kernel[j - centre + reach];
+        } else {
+          double u = (w - (bound - j * step)) / deviation;
+          k = norm * Math.exp(-u * u / 2) * step;
+        }
+        sum += (j < 3 ? END_WEIGHTS[j] : 1) * density[j] * k;
+      }
+      next[i] = sum;
+    }
+  }
+
+  private static double weight(int i) {
+    return i < 3 ? END_WEIGHTS[i] : 1;
+  }
+}

@@ -1,0 +1,177 @@
+package railglow.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * From the quarter means of cycles to heat sources with their certainty. A deterministic function
+ * of settings and cycles in order: the same input gives the same bits. Not thread-safe.
+ *
+ * <p>Per cycle: both channels, drift taken out, spikes and common parts removed, filtered at every
+ * width, running moments kept. Per look: typical noise, scores along the arc of delays, family-wise
+ * bound, fit of each source. See docs/detection.md.
+ */
+public final class Detector {
+  private final DetectionSettings settings;
+  private final int width;
+  private final int height;
+  private final MatchedFilter[] filters;
+  private final ChannelMoments[] moments;
+  private final ChannelMoments plain;
+  private final ChannelMoments scratch;
+  private final ChannelMoments plainScratch;
+  private final DriftFreeCycles cycles = new DriftFreeCycles();
+  private final CycleSigns signs;
+  private final ScoreField field;
+  private final RunError runError;
+  private final float[] filteredI;
+  private final float[] filteredC;
+  private float[] mask;
+  private int accepted;
+
+  public Detector(DetectionSettings settings, int width, int height) {
+    if (width < 4 || height < 4) {
+      throw new IllegalArgumentException(
+          "a picture of " + width + " x " + height + " pixels; at least 4 x 4 are needed");
+    }
+    this.settings = settings;
+    this.width = width;
+    this.height = height;
+    int pixels = Math.multiplyExact(width, height);
+    double[] sigmas = settings.filterSigmasPixels();
+    filters = new MatchedFilter[sigmas.length];
+    moments = new ChannelMoments[sigmas.length];
+    for (int w = 0; w < sigmas.length; w++) {
+      filters[w] = new MatchedFilter(width, height, sigmas[w]);
+      moments[w] = new ChannelMoments(pixels);
+    }
+    plain = new ChannelMoments(pixels);
+    scratch = new ChannelMoments(pixels);
+    plainScratch = new ChannelMoments(pixels);
+    signs = new CycleSigns(pixels);
+    field = new ScoreField(pixels);
+    runError = RunError.of(settings.minCycles(), settings.maxCycles());
+    filteredI = new float[pixels];
+    filteredC = new float[pixels];
+  }
+
+  /**
+   * Takes one accepted cycle. Cycle numbers must ascend; a gap is a cycle left out.
+   *
+   * @throws IllegalStateException beyond the cap of the settings
+   */
+  public void addCycle(QuarterMeans means) {
+    if (means.q1().width() != width || means.q1().height() != height) {
+      throw new IllegalArgumentException(
+          "a cycle of %d x %d in a run of %d x %d"
+              .formatted(means.q1().width(), means.q1().height(), width, height));
+    }
+    if (accepted == settings.maxCycles()) {
+      throw new IllegalStateException("more than the cap of " + accepted + " cycles");
+    }
+    cycles.next(means).ifPresent(this::settle);
+    accepted++;
+  }
+
+  /** How many cycles were taken. */
+  public int cycles() {
+    return accepted;
+  }
+
+  private void settle(ReducedCycle cycle) {
+    clean(cycle);
+    plain.add(cycle.inPhase(), cycle.quadrature());
+    for (int w = 0; w < filters.length; w++) {
+      filter(cycle, w);
+      moments[w].add(filteredI, filteredC);
+      if (w == filters.length / 2) {
+        signs.add(filteredI, filteredC);
+      }
+    }
+  }
+
+  private void clean(ReducedCycle cycle) {
+    float[] cycleMask = DriftFreeCycles.maskInvalid(cycle);
+    if (cycleMask != mask) {
+      mask = cycleMask;
+      for (MatchedFilter filter : filters) {
+        filter.maskWith(mask);
+      }
+    }
+    for (float[] plane : List.of(cycle.inPhase(), cycle.quadrature())) {
+      double sigma = CommonParts.remove(plane, width, height, mask);
+      if (sigma > 0) {
+        Spikes.replace(plane, width, height, sigma);
+      }
+    }
+  }
+
+  private void filter(ReducedCycle cycle, int w) {
+    filters[w].apply(cycle.inPhase(), filteredI);
+    filters[w].apply(cycle.quadrature(), filteredC);
+  }
+
+  /**
+   * What can be said now. Lawful at any time; before the first look and with less than two cycles
+   * nothing is called and the upper limit is infinite.
+   */
+  public Look look() {
+    plainScratch.copyFrom(plain);
+    CycleSigns signsNow = signs.copy();
+    field.clear();
+    Optional<ReducedCycle> last = cycles.provisional();
+    last.ifPresent(this::clean);
+    last.ifPresent(cycle -> plainScratch.add(cycle.inPhase(), cycle.quadrature()));
+    SpreadTable spread = accepted < 2 ? null : new SpreadTable(2.0 * (accepted - 1));
+    WidthStatistics[] statistics = new WidthStatistics[filters.length];
+    for (int w = 0; w < filters.length && accepted >= 2; w++) {
+      scratch.copyFrom(moments[w]);
+      filter(last.orElseThrow(), w);
+      scratch.add(filteredI, filteredC);
+      if (w == filters.length / 2) {
+        signsNow.add(filteredI, filteredC);
+      }
+      PooledNoise noise =
+          PooledNoise.of(scratch, filters[w].scale(), width, filters[w].sigma(), spread);
+      if (noise != null) {
+        DelayArc arc = DelayArc.of(settings, noise);
+        field.include(w, scratch, filters[w].scale(), noise, arc);
+        statistics[w] = new WidthStatistics(filters[w].sigma(), noise, arc, accepted - 1);
+      }
+    }
+    return verdict(statistics, signsNow);
+  }
+
+  private Look verdict(WidthStatistics[] statistics, CycleSigns signsNow) {
+    Plane significance = new Plane(width, height);
+    Plane inPhase = new Plane(width, height, plainScratch.meanI().clone());
+    Plane quadrature = new Plane(width, height, plainScratch.meanC().clone());
+    FieldFamily family = WidthStatistics.family(statistics, width, height);
+    if (family == null) {
+      return new Look(
+          accepted, List.of(), null, Double.POSITIVE_INFINITY, inPhase, quadrature, significance);
+    }
+    float[] scores = field.scores();
+    for (int i = 0; i < scores.length; i++) {
+      significance.values()[i] = Float.isFinite(scores[i]) ? scores[i] : 0;
+    }
+    RunError.Scale scale = runError.scale(accepted, family);
+    SourceFit fit = new SourceFit(settings, plainScratch, width, height, statistics);
+    List<HeatSource> sources = new ArrayList<>();
+    HeatSource strongest = null;
+    for (Candidate candidate : Candidates.in(field, width, height, statistics, scale, settings)) {
+      HeatSource source = fit.source(candidate, scale.familyWiseP(candidate.score()), signsNow);
+      if (source != null) {
+        strongest = strongest == null ? source : strongest;
+        if (source.familyWiseP() <= settings.familyWiseError()) {
+          sources.add(source);
+        }
+      }
+    }
+    double limit =
+        WidthStatistics.upperLimit(
+            statistics, filters, settings, scale.bound(settings.familyWiseError()));
+    return new Look(accepted, sources, strongest, limit, inPhase, quadrature, significance);
+  }
+}

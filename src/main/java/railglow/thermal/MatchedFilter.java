@@ -1,0 +1,118 @@
+package railglow.thermal;
+
+/**
+ * A Gaussian matched filter of one width with zero weight outside the picture and at masked pixels,
+ * in the value and in its variance: the output is sum(h m x) / sqrt(sum(h^2 m)), so that white
+ * noise of any level keeps its standard deviation everywhere, at the border too. Not thread-safe
+ * (it owns work space).
+ */
+final class MatchedFilter {
+  private final int width;
+  private final int height;
+  private final double sigma;
+  private final float[] kernel;
+  private final float[] padded;
+  private final float[] between;
+  private final float[] scale;
+
+  MatchedFilter(int width, int height, double sigmaPixels) {
+    this.width = width;
+    this.height = height;
+    this.sigma = sigmaPixels;
+    int radius = Math.max(1, (int) Math.ceil(3 * sigmaPixels));
+    kernel = new float[radius + 1];
+    for (int i = 0; i <= radius; i++) {
+      kernel[i] = (float) Math.exp(-0.5 * i * i / (sigmaPixels * sigmaPixels));
+    }
+    padded = new float[width + 2 * radius];
+    between = new float[width * height];
+    scale = new float[width * height];
+    maskWith(null);
+  }
+
+  double sigma() {
+    return sigma;
+  }
+
+  /** 1 / sqrt(sum(h^2 m)) at each pixel; 0 where nothing is valid. The array itself. */
+  float[] scale() {
+    return scale;
+  }
+
+  /** Sets which pixels count (1) and which don't (0); null for all. */
+  void maskWith(float[] mask) {
+    float[] ones = mask;
+    if (ones == null) {
+      ones = new float[scale.length];
+      java.util.Arrays.fill(ones, 1);
+    }
+    float[] squared = new float[kernel.length];
+    for (int i = 0; i < kernel.length; i++) {
+      squared[i] = kernel[i] * kernel[i];
+    }
+    convolve(ones, scale, squared);
+    for (int i = 0; i < scale.length; i++) {
+      scale[i] = scale[i] > 1e-6f ? (float) (1 / Math.sqrt(scale[i])) : 0;
+    }
+  }
+
+  /** Filters; masked pixels of the input must be 0. Input not modified, output overwritten. */
+  void apply(float[] input, float[] output) {
+    convolve(input, output, kernel);
+    for (int i = 0; i < output.length; i++) {
+      output[i] *= scale[i];
+    }
+  }
+
+  private void convolve(float[] input, float[] output, float[] taps) {
+    int radius = taps.length - 1;
+    for (int row = 0; row < height; row++) {
+      System.arraycopy(input, row * width, padded, radius, width);
+      accumulateRow(taps, row * width);
+    }
+    for (int row = 0; row < height; row++) {
+      int base = row * width;
+      float centre = taps[0];
+      for (int x = 0; x < width; x++) {
+        output[base + x] = centre * between[base + x];
+      }
+      for (int t = 1; t <= radius; t++) {
+        boolean above = row - t >= 0;
+        boolean below = row + t < height;
+        if (above && below) {
+          addTwo(output, base, base - t * width, base + t * width, taps[t]);
+        } else if (above || below) {
+          addOne(output, base, above ? base - t * width : base + t * width, taps[t]);
+        }
+      }
+    }
+  }
+
+  private void accumulateRow(float[] taps, int base) {
+    int radius = taps.length - 1;
+    float centre = taps[0];
+    for (int x = 0; x < width; x++) {
+      between[base + x] = centre * padded[x + radius];
+    }
+    for (int t = 1; t <= radius; t++) {
+      float tap = taps[t];
+      int left = radius - t;
+      int right = radius + t;
+      for (int x = 0; x < width; x++) {
+        between[base + x] += tap * (padded[x + left] + padded[x + right]);
+      }
+    }
+  }
+
+  private void addTwo(float[] output, int base, int from, int also, float tap) {
+    for (int x = 0; x < width; x++) {
+      output[base + x] += tap * (between[from + x] + between[also + x]);
+    }
+  }
+
+  private void addOne(float[] output, int base, int from, float tap) {
+    for (int x = 0; x < width; x++) {
+      output[base + x] += tap * between[from + x];
+    }
+  }
+}

@@ -1,0 +1,159 @@
+package railglow.thermal;
+
+import java.util.Arrays;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+import org.apache.commons.statistics.distribution.FDistribution;
+
+/**
+ * The covariance of (I, C) between cycles that is typical of the picture at one filter width, and
+ * how far single pixels may be trusted to share it. Immutable.
+ *
+ * @param varianceI per cycle
+ * @param varianceC per cycle
+ * @param covariance per cycle
+ * @param priorDegrees prior degrees of freedom of a pixel's variance; infinite when all are alike
+ * @param pooledDegrees degrees of freedom of the typical covariance itself
+ * @param outlierVariance a pixel's whitened variance above this is no member of the family: it
+ *     stands for itself
+ */
+record PooledNoise(
+    double varianceI,
+    double varianceC,
+    double covariance,
+    double priorDegrees,
+    double pooledDegrees,
+    double outlierVariance) {
+  private static final double KEPT = 0.9;
+  private static final double OUTLIER_TAIL = 1e-3;
+
+  /**
+   * From the moments at one width.
+   *
+   * @param scale 0 at pixels without data
+   * @return null when nothing varies at all
+   */
+  static PooledNoise of(
+      ChannelMoments moments, float[] scale, int width, double sigma, SpreadTable spread) {
+    int degrees = moments.cycles() - 1;
+    int stride = Math.max(1, (int) Math.round(1.5 * sigma));
+    int[] sample = lattice(moments, scale, width, stride);
+    if (sample.length < 8 || degrees < 1) {
+      return null;
+    }
+    double vI = medianOf(moments.squaresI(), sample);
+    double vC = medianOf(moments.squaresC(), sample);
+    if (!(vI > 0) || !(vC > 0)) {
+      return null;
+    }
+    double[] s = trimmedMean(moments, sample, vI, vC, degrees);
+    float[] whitened = whitenedTraces(moments, sample, s, degrees);
+    Arrays.sort(whitened);
+    double correction = trimmed(whitened) / trimmedExpectation(2.0 * degrees);
+    double independent =
+        Math.min(
+            sample.length,
+            (double) sample.length * stride * stride / (4 * Math.PI * sigma * sigma) + 1);
+    double prior = spread.priorDegrees(whitened, independent);
+    double outlier =
+        Double.isInfinite(prior)
+            ? ChiSquaredDistribution.of(degrees).inverseSurvivalProbability(OUTLIER_TAIL) / degrees
+            : FDistribution.of(degrees, prior).inverseSurvivalProbability(OUTLIER_TAIL);
+    double scaleBack =
+        Double.isInfinite(prior) ? correction : typicalScale(whitened, degrees, prior);
+    return new PooledNoise(
+        s[0] * scaleBack,
+        s[1] * scaleBack,
+        s[2] * scaleBack,
+        prior,
+        KEPT * independent * degrees,
+        outlier);
+  }
+
+  /** With scattered pixels the typical variance is read off the median. */
+  private static double typicalScale(float[] sorted, int degrees, double prior) {
+    return sorted[sorted.length / 2]
+        / FDistribution.of(2.0 * degrees, prior).inverseCumulativeProbability(0.5);
+  }
+
+  private static int[] lattice(ChannelMoments moments, float[] scale, int width, int stride) {
+    int[] sample = new int[scale.length];
+    int n = 0;
+    int height = scale.length / width;
+    int start = stride / 2;
+    for (int row = Math.min(start, height - 1); row < height; row += stride) {
+      for (int x = Math.min(start, width - 1); x < width; x += stride) {
+        int i = row * width + x;
+        if (scale[i] > 0 && moments.squaresI()[i] > 0) {
+          sample[n++] = i;
+        }
+      }
+    }
+    return Arrays.copyOf(sample, n);
+  }
+
+  private static double medianOf(float[] values, int[] sample) {
+    float[] some = new float[sample.length];
+    for (int k = 0; k < sample.length; k++) {
+      some[k] = values[sample[k]];
+    }
+    Arrays.sort(some);
+    return some[some.length / 2];
+  }
+
+  private static double[] trimmedMean(
+      ChannelMoments m, int[] sample, double vI, double vC, int degrees) {
+    float[] sizes = new float[sample.length];
+    for (int k = 0; k < sample.length; k++) {
+      int i = sample[k];
+      sizes[k] = (float) (m.squaresI()[i] / vI + m.squaresC()[i] / vC);
+    }
+    float[] sorted = sizes.clone();
+    Arrays.sort(sorted);
+    float limit = sorted[Math.min(sorted.length - 1, (int) (KEPT * sorted.length))];
+    double[] sum = new double[3];
+    int n = 0;
+    for (int k = 0; k < sample.length; k++) {
+      if (sizes[k] <= limit) {
+        int i = sample[k];
+        sum[0] += m.squaresI()[i];
+        sum[1] += m.squaresC()[i];
+        sum[2] += m.products()[i];
+        n++;
+      }
+    }
+    double per = (double) n * degrees;
+    double bound = 0.98 * Math.sqrt(sum[0] * sum[1]) / per;
+    double covariance = Math.max(-bound, Math.min(bound, sum[2] / per));
+    return new double[] {sum[0] / per, sum[1] / per, covariance};
+  }
+
+  /** trace(S0^-1 S) / 2 per sampled pixel: 1 on average where S0 holds. */
+  private static float[] whitenedTraces(ChannelMoments m, int[] sample, double[] s, int degrees) {
+    double determinant = s[0] * s[1] - s[2] * s[2];
+    double per = 1 / (2 * determinant * degrees);
+    float[] traces = new float[sample.length];
+    for (int k = 0; k < sample.length; k++) {
+      int i = sample[k];
+      traces[k] =
+          (float)
+              ((s[1] * m.squaresI()[i] + s[0] * m.squaresC()[i] - 2 * s[2] * m.products()[i])
+                  * per);
+    }
+    return traces;
+  }
+
+  private static double trimmed(float[] sorted) {
+    int n = Math.max(1, (int) (KEPT * sorted.length));
+    double sum = 0;
+    for (int k = 0; k < n; k++) {
+      sum += sorted[k];
+    }
+    return sum / n;
+  }
+
+  /** Mean of the lower part of chi-squared / nu. */
+  private static double trimmedExpectation(double nu) {
+    double limit = ChiSquaredDistribution.of(nu).inverseCumulativeProbability(KEPT);
+    return ChiSquaredDistribution.of(nu + 2).cumulativeProbability(limit) / KEPT;
+  }
+}

@@ -1,0 +1,85 @@
+package railglow.thermal;
+
+import java.util.Arrays;
+
+/**
+ * What one look knows about the noise at one filter width. Immutable.
+ *
+ * @param sigma of the filter, pixels
+ * @param noise typical covariance of the normalised output, per cycle
+ * @param arc directions searched
+ * @param degrees cycles - 1
+ */
+record WidthStatistics(double sigma, PooledNoise noise, DelayArc arc, int degrees) {
+  private static final double POWER_95 = 1.6448536269514722;
+
+  /** Degrees of freedom of the t statistics. */
+  double totalDegrees() {
+    return ScoreField.totalDegrees(noise, degrees);
+  }
+
+  /** The family of all tests of a look; null when no width has any noise to measure with. */
+  static FieldFamily family(WidthStatistics[] all, int width, int height) {
+    WidthStatistics[] known =
+        Arrays.stream(all).filter(s -> s != null).toArray(WidthStatistics[]::new);
+    if (known.length == 0) {
+      return null;
+    }
+    double arc = 0;
+    int directions = 1;
+    double[] sigmas = new double[known.length];
+    double[] degrees = new double[known.length];
+    for (int w = 0; w < known.length; w++) {
+      sigmas[w] = known[w].sigma;
+      degrees[w] = known[w].totalDegrees();
+      arc = Math.max(arc, known[w].arc.radians());
+      directions = Math.max(directions, known[w].arc.directions());
+    }
+    return new FieldFamily(width, height, sigmas, degrees, arc, directions);
+  }
+
+  /**
+   * The final rise that would have been called with 95 % probability: at the typical (middle) width
+   * and the most favourable time constant searched.
+   */
+  static double upperLimit(
+      WidthStatistics[] all, MatchedFilter[] filters, DetectionSettings settings, double bound) {
+    int w = all.length / 2;
+    if (all[w] == null || Double.isInfinite(bound)) {
+      return Double.POSITIVE_INFINITY;
+    }
+    WidthStatistics s = all[w];
+    double t = NormalScore.toT(bound, s.totalDegrees()) + POWER_95;
+    double best = 0;
+    for (double tau : settings.bodyTimeConstantsSeconds()) {
+      FirstOrderResponse g =
+          FirstOrderResponse.of(
+              tau, settings.cameraTimeConstantSeconds(), settings.periodSeconds());
+      best = Math.max(best, s.unitSignal(g));
+    }
+    double gain = 1 / smallestPositive(filters[w].scale());
+    return t / (best * gain * Math.sqrt(s.degrees + 1.0));
+  }
+
+  /** Length of a response of one kelvin, whitened: its signal to noise ratio per cycle. */
+  double unitSignal(FirstOrderResponse g) {
+    double i = g.inPhase();
+    double c = g.quadrature();
+    double determinant =
+        noise.varianceI() * noise.varianceC() - noise.covariance() * noise.covariance();
+    double square =
+        (noise.varianceC() * i * i + noise.varianceI() * c * c - 2 * noise.covariance() * i * c)
+            / determinant;
+    return Math.sqrt(Math.max(0, square));
+  }
+
+  private static float smallestPositive(float[] scale) {
+    float least = Float.MAX_VALUE;
+    for (float s : scale) {
+      if (s > 0 && s < least) {
+        least = s;
+      }
+    }
+    return least;
+  }
+}

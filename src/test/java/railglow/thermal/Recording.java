@@ -1,0 +1,104 @@
+package railglow.thermal;
+
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Frames recorded elsewhere, read where the folder is there. The folder is the system property
+ * {@code railglow.recordings}, or {@code ../shared/thermal}.
+ */
+public record Recording(int frames, int height, int width, short[] counts, double[] seconds) {
+  public static Path folder() {
+    return Path.of(System.getProperty("railglow.recordings", "../shared/thermal"));
+  }
+
+  /** Reads a u16 recording with its frame times; skips the test when it is not there. */
+  public static Recording require(String name) {
+    Path file = folder().resolve(name + ".npy");
+    assumeTrue(Files.isReadable(file), "no recordings: " + file + " is not there");
+    try {
+      return read(name);
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
+  public static Recording read(String name) throws IOException {
+    ByteBuffer bytes =
+        ByteBuffer.wrap(Files.readAllBytes(folder().resolve(name + ".npy")))
+            .order(ByteOrder.LITTLE_ENDIAN);
+    int headerLength = bytes.getShort(8) & 0xFFFF;
+    String header = new String(bytes.array(), 10, headerLength, StandardCharsets.US_ASCII);
+    Matcher shape =
+        Pattern.compile("'<u2'.*\\((\\d+), (\\d+), (\\d+)\\)", Pattern.DOTALL).matcher(header);
+    if (!shape.find()) {
+      throw new IOException(name + " is not a u16 recording: " + header);
+    }
+    int n = Integer.parseInt(shape.group(1));
+    int height = Integer.parseInt(shape.group(2));
+    int width = Integer.parseInt(shape.group(3));
+    short[] counts = new short[n * height * width];
+    bytes.position(10 + headerLength);
+    bytes.asShortBuffer().get(counts);
+    List<String> lines = Files.readAllLines(folder().resolve(name + ".frames.csv"));
+    double[] seconds = new double[n];
+    for (int i = 0; i < n; i++) {
+      seconds[i] = Double.parseDouble(lines.get(i + 1).split(",")[1]) / 1000;
+    }
+    return new Recording(n, height, width, counts, seconds);
+  }
+
+  public CountSamples frame(int index) {
+    short[] one = new short[width * height];
+    System.arraycopy(counts, index * one.length, one, 0, one.length);
+    return new CountSamples(width, height, one);
+  }
+
+  /**
+   * Which quarter a time lies in for pulses that go on at {@code firstOn + k period}; 0 outside.
+   */
+  static int quarterAt(double seconds, double firstOn, double period) {
+    double phase = (seconds - firstOn) / period + 0.25;
+    return 1 + (int) Math.floor((phase - Math.floor(phase)) * 4);
+  }
+
+  /** Runs the detector over the recording as if pulsed, with pulses first on at a time. */
+  public Look detect(DetectionSettings settings, double firstOn) {
+    Detector detector = new Detector(settings, width, height);
+    QuarterAccumulator sums = new QuarterAccumulator(width, height, 1);
+    double period = settings.periodSeconds();
+    int current = -1;
+    for (int i = 0; i < frames; i++) {
+      int cycle = (int) Math.floor((seconds[i] - firstOn) / period + 0.25);
+      if (cycle != current) {
+        finish(detector, sums, current, settings);
+        current = cycle;
+      }
+      if (cycle >= 0) {
+        sums.add(quarterAt(seconds[i], firstOn, period), frame(i));
+      }
+    }
+    if (seconds[frames - 1] >= firstOn + (current + 0.75) * period - 0.2) {
+      finish(detector, sums, current, settings);
+    }
+    return detector.look();
+  }
+
+  private static void finish(
+      Detector detector, QuarterAccumulator sums, int cycle, DetectionSettings settings) {
+    if (cycle >= 0 && sums.eachQuarterHas(1) && detector.cycles() < settings.maxCycles()) {
+      detector.addCycle(sums.finish(cycle));
+    } else {
+      sums.reset();
+    }
+  }
+}
