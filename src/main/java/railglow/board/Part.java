@@ -1,6 +1,8 @@
 package railglow.board;
 
+import java.util.Collections;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * A placed part. Board coordinates: millimetres, x right, y up, seen from the top, origin at the
@@ -23,6 +25,21 @@ public record Part(
     Side side,
     Set<String> nets) {
   public Part {
-    nets = Set.copyOf(nets);
+    // Sorted, so that whatever walks through them does so in the same order every time.
+    nets = Collections.unmodifiableSet(new TreeSet<>(nets));
+  }
+
+  public Part withNets(Set<String> otherNets) {
+    return new Part(
+        reference,
+        value,
+        packageName,
+        xMillimetres,
+        yMillimetres,
+        widthMillimetres,
+        heightMillimetres,
+        rotationDegrees,
+        side,
+        otherNets);
   }
 }

@@ -49,8 +49,8 @@ public record Outline(
 
   /**
    * Distance from a position to the outline in standard deviations of the position (Mahalanobis
-   * distance to the nearest point of the rectangle); 0 inside. Infinite for a position without error
-   * outside.
+   * distance to the nearest point of the rectangle); 0 inside. Infinite for a position without
+   * error outside.
    */
   public double distanceSigmas(BoardPosition position) {
     if (contains(position.xMillimetres(), position.yMillimetres())) {

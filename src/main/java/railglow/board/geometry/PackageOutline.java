@@ -143,7 +143,9 @@ public record PackageOutline(double widthMillimetres, double heightMillimetres) 
     return Optional.empty();
   }
 
-  /** A size in the name, such as LQFP-100_14x14mm; flat packs stand one millimetre wider on leads. */
+  /**
+   * A size in the name, such as LQFP-100_14x14mm; flat packs stand one millimetre wider on leads.
+   */
   private static Optional<PackageOutline> stated(String name) {
     Matcher size = SIZE.matcher(name);
     if (!size.find()) {
@@ -154,8 +156,7 @@ public record PackageOutline(double widthMillimetres, double heightMillimetres) 
     boolean flatPack = name.contains("QFP");
     boolean twoRows = GULL.matcher(name).find();
     double leads = 2.0;
-    return positive(
-        width + (flatPack || twoRows ? leads : 0), height + (flatPack ? leads : 0));
+    return positive(width + (flatPack || twoRows ? leads : 0), height + (flatPack ? leads : 0));
   }
 
   private static Optional<PackageOutline> gull(String name) {

@@ -9,9 +9,9 @@ import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
 
 /**
- * Least squares fit of a {@link Projection}: the normalised direct linear transformation (Hartley and
- * Zisserman, Multiple View Geometry, 2nd ed., algorithm 4.2) as the start, then Gauss-Newton on the
- * pixel residuals. Pure.
+ * Least squares fit of a {@link Projection}: the normalised direct linear transformation (Hartley
+ * and Zisserman, Multiple View Geometry, 2nd ed., algorithm 4.2) as the start, then Gauss-Newton on
+ * the pixel residuals. Pure.
  *
  * @param projection the best fit
  * @param covariance of its parameters for unit scaled-pixel variance
@@ -22,8 +22,8 @@ record ProjectionFit(Projection projection, RealMatrix covariance, double sumOfS
   private static final double DIFFERENCE = 1e-6;
 
   /**
-   * The share of the largest singular value below which the second smallest counts as zero: then the
-   * points leave more than one map open.
+   * The share of the largest singular value below which the second smallest counts as zero: then
+   * the points leave more than one map open.
    */
   private static final double DEGENERATE = 2e-3;
 

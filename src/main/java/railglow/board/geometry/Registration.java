@@ -82,7 +82,11 @@ public final class Registration {
    * registration at that place is added.
    */
   public BoardPosition toBoard(
-      double column, double row, double columnVariance, double rowVariance, double pixelCovariance) {
+      double column,
+      double row,
+      double columnVariance,
+      double rowVariance,
+      double pixelCovariance) {
     double[] at = projection.toBoard(column, row);
     double[] own = registrationCovariance(at[0], at[1]);
     double cc = columnVariance + own[0];

@@ -4,7 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Splits text into rows of cells; quoted cells may hold the delimiter, doubled quotes and line ends.
+ * Splits text into rows of cells; quoted cells may hold the delimiter, doubled quotes and line
+ * ends.
  *
  * <p>Total but for a quote that never closes. Stateless.
  */

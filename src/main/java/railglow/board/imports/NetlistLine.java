@@ -95,19 +95,4 @@ final class NetlistLine {
   int layer() {
     return at(39) == 'A' ? digits(40, 41) : -1;
   }
-
-  static Pad settled(Pad pad, String net, Access access) {
-    return new Pad(
-        net,
-        pad.reference(),
-        pad.pin(),
-        pad.xMillimetres(),
-        pad.yMillimetres(),
-        pad.widthMillimetres(),
-        pad.heightMillimetres(),
-        pad.rotationDegrees(),
-        access,
-        pad.drilled(),
-        pad.line());
-  }
 }

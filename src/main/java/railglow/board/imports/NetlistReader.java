@@ -10,16 +10,17 @@ import java.util.regex.Pattern;
 import railglow.board.imports.Pad.Access;
 
 /**
- * Reads the test records of an IPC-D-356A netlist: fixed columns, the units and the net name aliases
- * of its parameter records. Records of other kinds (board edge, conductors) are counted and left
- * out. Stateless.
+ * Reads the test records of an IPC-D-356A netlist: fixed columns, the units and the net name
+ * aliases of its parameter records. Records of other kinds (board edge, conductors) are counted and
+ * left out. Stateless.
  */
 public final class NetlistReader {
   private static final int LONGEST_LINE = 500;
   private static final Pattern UNITS = Pattern.compile("P\\s+UNITS\\s+CUST\\s+(\\S+).*");
   private static final Pattern SI_UNITS = Pattern.compile("P\\s+UNITS\\s+SI\\s*");
   private static final Pattern ALIAS = Pattern.compile("P\\s+(NNAME\\S+)\\s+(\\S.*)");
-  private static final Pattern LAYERS = Pattern.compile("(?i)(?:C|P)\\s+.*\\bLAYERS?\\b\\D*(\\d+).*");
+  private static final Pattern LAYERS =
+      Pattern.compile("(?i)(?:C|P)\\s+.*\\bLAYERS?\\b\\D*(\\d+).*");
 
   private final String file;
   private final List<Pad> pads = new ArrayList<>();
@@ -37,8 +38,8 @@ public final class NetlistReader {
    * Reads the bytes of a netlist.
    *
    * @param file its name, for messages
-   * @throws NetlistException for a line that is no record, a broken field, or a file without units or
-   *     without a single pad
+   * @throws NetlistException for a line that is no record, a broken field, or a file without units
+   *     or without a single pad
    */
   public static Netlist read(String file, byte[] bytes) {
     return new NetlistReader(file).read(TextBytes.decode(bytes));
@@ -54,7 +55,8 @@ public final class NetlistReader {
         continue;
       }
       if (line.length() > LONGEST_LINE) {
-        throw new NetlistException(file, number, LONGEST_LINE, "this line is too long for a record");
+        throw new NetlistException(
+            file, number, LONGEST_LINE, "this line is too long for a record");
       }
       ended = record(new NetlistLine(file, number, line));
     }
@@ -136,7 +138,7 @@ public final class NetlistReader {
     for (int i = 0; i < pads.size(); i++) {
       Pad pad = pads.get(i);
       String net = aliases.getOrDefault(pad.net(), pad.net());
-      result.add(NetlistLine.settled(pad, net, access(layers.get(i), bottom)));
+      result.add(pad.settled(net, access(layers.get(i), bottom)));
     }
     return result;
   }

@@ -39,4 +39,38 @@ public record Pad(
   public boolean isVia() {
     return reference.isEmpty();
   }
+
+  public Pad at(double xMoved, double yMoved) {
+    return new Pad(
+        net,
+        reference,
+        pin,
+        xMoved,
+        yMoved,
+        widthMillimetres,
+        heightMillimetres,
+        rotationDegrees,
+        access,
+        drilled,
+        line);
+  }
+
+  public Pad on(String otherNet) {
+    return settled(otherNet, access);
+  }
+
+  Pad settled(String settledNet, Access settledAccess) {
+    return new Pad(
+        settledNet,
+        reference,
+        pin,
+        xMillimetres,
+        yMillimetres,
+        widthMillimetres,
+        heightMillimetres,
+        rotationDegrees,
+        settledAccess,
+        drilled,
+        line);
+  }
 }

@@ -3,8 +3,8 @@ package railglow.board.imports;
 import railglow.board.Side;
 
 /**
- * One row of a placement file, in board coordinates: millimetres from the board's lower left corner,
- * x right, y up, seen from the top.
+ * One row of a placement file, in board coordinates: millimetres from the board's lower left
+ * corner, x right, y up, seen from the top.
  *
  * @param reference for example C37
  * @param packageName as written

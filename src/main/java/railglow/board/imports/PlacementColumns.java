@@ -92,9 +92,6 @@ public record PlacementColumns(
 
   /** "Center-X(mm)" to "centerx". */
   private static String bare(String header) {
-    return header
-        .replaceAll("[(\\[].*", "")
-        .replaceAll("[^A-Za-z]", "")
-        .toLowerCase(Locale.ROOT);
+    return header.replaceAll("[(\\[].*", "").replaceAll("[^A-Za-z]", "").toLowerCase(Locale.ROOT);
   }
 }

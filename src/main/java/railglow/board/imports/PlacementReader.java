@@ -22,7 +22,8 @@ import railglow.board.imports.PlacementFormat.RotationSense;
 public final class PlacementReader {
   private static final double FARTHEST_MILLIMETRES = 10_000;
   private static final Pattern NUMBER =
-      Pattern.compile("([+-]?(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)(?:[eE][+-]?\\d{1,2})?)\\s*([A-Za-z\"]*)");
+      Pattern.compile(
+          "([+-]?(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)(?:[eE][+-]?\\d{1,2})?)\\s*([A-Za-z\"]*)");
   private static final Set<String> TOP =
       Set.of("top", "t", "f", "front", "1", "toplayer", "topside", "fcu", "component", "comp");
   private static final Set<String> BOTTOM =
@@ -155,7 +156,11 @@ public final class PlacementReader {
     if (Math.abs(millimetres) > FARTHEST_MILLIMETRES) {
       throw at(
           cell,
-          "'" + cell.text() + "' is farther than " + FARTHEST_MILLIMETRES + " mm; is the unit right?");
+          "'"
+              + cell.text()
+              + "' is farther than "
+              + FARTHEST_MILLIMETRES
+              + " mm; is the unit right?");
     }
     return millimetres;
   }
@@ -238,7 +243,7 @@ public final class PlacementReader {
               + ": all "
               + bottom.size()
               + " bottom parts are at negative X and no top part is: X of the bottom is taken to be"
-              + " written negated ('bottom_x: as_top' if it is not)");
+              + " written negated ('bottom-x: as-top' if it is not)");
     }
     return found;
   }

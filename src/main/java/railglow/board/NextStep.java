@@ -1,0 +1,98 @@
+package railglow.board;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import railglow.board.imports.Pad;
+import railglow.units.Interval;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** What to do after a run, and which reading would confirm it. Pure. */
+public final class NextStep {
+  private NextStep() {}
+
+  /**
+   * @param railName the injected rail; empty when none was named
+   * @param suspects by rank
+   * @param railOhms what the rail reads now; NaN when not measured
+   * @return one or two sentences, never empty
+   */
+  public static String text(Board board, String railName, List<Suspect> suspects, double railOhms) {
+    if (suspects.isEmpty()) {
+      return withoutSuspects(board);
+    }
+    Suspect first = suspects.get(0);
+    if (PartKind.of(first.part()).oftenPath()) {
+      return first.part()
+          + " may only carry the current: inject at another point of "
+          + railOr(railName)
+          + " and compare; what stays hot at both points is the fault.";
+    }
+    String confirmed = confirmation(board.rail(railName), railName, railOhms);
+    String text = upperFirst(lift(board, railName, first.part())) + "; " + confirmed + ".";
+    Optional<Suspect> second =
+        suspects.stream()
+            .skip(1)
+            .filter(s -> s.sourceIndex() != first.sourceIndex() || s.distanceSigmas() < 3)
+            .filter(s -> s.onRail() && !PartKind.of(s.part()).oftenPath())
+            .findFirst();
+    return second
+        .map(s -> text + " If it does not, " + lift(board, railName, s.part()) + " next.")
+        .orElse(text);
+  }
+
+  private static String withoutSuspects(Board board) {
+    if (board.parts().isEmpty()) {
+      return "Find the heat's place on the board by the difference picture; with a placement file"
+          + " the part would be named.";
+    }
+    if (board.registration().isEmpty()) {
+      return "Find the heat's place on the board by the difference picture; with four registration"
+          + " points or more in the board file the part would be named.";
+    }
+    return "No part of the placement lies at the heat: look there for a bridge, a damaged trace or a"
+        + " part that is not in the placement.";
+  }
+
+  private static String lift(Board board, String railName, String reference) {
+    PartKind kind = PartKind.of(reference);
+    if (kind == PartKind.CHIP || kind == PartKind.MODULE) {
+      String pins =
+          board.padsOn(railName).stream()
+              .filter(pad -> pad.reference().equals(reference) && !pad.pin().isEmpty())
+              .map(Pad::pin)
+              .distinct()
+              .limit(4)
+              .collect(Collectors.joining(", "));
+      return pins.isEmpty()
+          ? "take " + reference + " off " + railOr(railName)
+          : "free " + reference + " from " + railName + " (pin " + pins + ") or remove it";
+    }
+    return "lift " + reference;
+  }
+
+  private static String confirmation(Optional<Rail> rail, String railName, double railOhms) {
+    Optional<Interval> normal = rail.flatMap(Rail::normalOhms);
+    if (normal.isPresent()) {
+      return railName
+          + " should then read "
+          + Quantity.format(normal.get().low(), Unit.OHM)
+          + " or more";
+    }
+    return Double.isNaN(railOhms)
+        ? railOr(railName) + " should then read clearly higher than before"
+        : railOr(railName)
+            + " should then read clearly more than the "
+            + Quantity.format(railOhms, Unit.OHM)
+            + " of now";
+  }
+
+  private static String railOr(String railName) {
+    return railName.isEmpty() ? "the rail" : railName;
+  }
+
+  private static String upperFirst(String text) {
+    return Character.toUpperCase(text.charAt(0)) + text.substring(1);
+  }
+}

@@ -1,0 +1,122 @@
+package railglow.board;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import railglow.board.geometry.BoardPosition;
+import railglow.board.geometry.Outline;
+import railglow.thermal.HeatSource;
+
+/**
+ * From heat sources to the parts that can explain them. Pure and deterministic.
+ *
+ * <p>A part is a suspect when the 99 % ellipse of the source's position touches its outline. Those
+ * with a pad on the injected rail come first, ordered by the share of the position's error that
+ * lies on them times how often such a part fails (common practice, no source).
+ */
+public final class SuspectRanking {
+  /** Radius of the 99 % ellipse of a two-dimensional normal distribution: sqrt(-2 ln 0.01). */
+  public static final double TOUCH_SIGMAS = Math.sqrt(-2 * StrictMath.log(0.01));
+
+  /** How far a part may sit from its drawn place; common practice of assembly, no source. */
+  static final double PLACEMENT_SIGMA_MILLIMETRES = 0.1;
+
+  private static final double NEAR_MILLIMETRES = 3.0;
+  private static final int MOST_PER_SOURCE = 5;
+
+  private SuspectRanking() {}
+
+  /**
+   * @param railName the injected rail; empty when none was named
+   * @param sources strongest first
+   * @return by rank, each part once; empty when the board has no registration or no parts
+   */
+  public static List<Suspect> rank(Board board, String railName, List<HeatSource> sources) {
+    if (board.registration().isEmpty()) {
+      return List.of();
+    }
+    List<Candidate> all = new ArrayList<>();
+    for (int i = 0; i < sources.size(); i++) {
+      List<Candidate> own = candidates(board, railName, position(board, sources.get(i)), i);
+      for (int place = 0; place < Math.min(own.size(), MOST_PER_SOURCE); place++) {
+        all.add(own.get(place).at(place));
+      }
+    }
+    all.sort(
+        Comparator.comparingInt(Candidate::place)
+            .thenComparing(candidate -> candidate.tier().ordinal())
+            .thenComparingInt(Candidate::source));
+    List<Suspect> suspects = new ArrayList<>();
+    Set<String> named = new TreeSet<>();
+    for (Candidate candidate : all) {
+      if (named.add(candidate.part().reference())) {
+        suspects.add(candidate.suspect(suspects.size() + 1, board, railName));
+      }
+    }
+    return suspects;
+  }
+
+  /** Where a source is on the board, with the errors of its position and of the registration. */
+  public static BoardPosition position(Board board, HeatSource source) {
+    return board
+        .registration()
+        .orElseThrow()
+        .toBoard(
+            source.column(),
+            source.row(),
+            source.columnVariance(),
+            source.rowVariance(),
+            source.covariance());
+  }
+
+  private static List<Candidate> candidates(
+      Board board, String railName, BoardPosition at, int source) {
+    BoardPosition position = at.withAdded(PLACEMENT_SIGMA_MILLIMETRES);
+    boolean netsKnown = !railName.isEmpty() && !board.padsOn(railName).isEmpty();
+    List<Candidate> found = new ArrayList<>();
+    for (Part part : board.parts()) {
+      Outline outline = Board.outline(part);
+      double millimetres =
+          outline.distanceMillimetres(position.xMillimetres(), position.yMillimetres());
+      double sigmas = outline.distanceSigmas(position);
+      boolean touched = sigmas <= TOUCH_SIGMAS;
+      boolean onRail = netsKnown && board.isOn(part, railName);
+      if (!touched && !(millimetres <= NEAR_MILLIMETRES && (onRail || !netsKnown))) {
+        continue;
+      }
+      Candidate.Tier tier = tier(board, part, touched, onRail, netsKnown);
+      double share = touched ? outline.shareOf(position) : 0;
+      double fromMiddle =
+          Math.hypot(
+              part.xMillimetres() - position.xMillimetres(),
+              part.yMillimetres() - position.yMillimetres());
+      found.add(
+          new Candidate(
+              source, part, tier, millimetres, sigmas, share, fromMiddle, onRail, netsKnown, 0));
+    }
+    found.sort(
+        Comparator.comparing(Candidate::tier)
+            .thenComparing(Comparator.comparingDouble(Candidate::weight).reversed())
+            .thenComparingDouble(Candidate::millimetres)
+            .thenComparing(candidate -> candidate.part().reference()));
+    return found;
+  }
+
+  private static Candidate.Tier tier(
+      Board board, Part part, boolean touched, boolean onRail, boolean netsKnown) {
+    if (!touched) {
+      return Candidate.Tier.NEAR;
+    }
+    if (netsKnown && !onRail) {
+      return Candidate.Tier.OFF_RAIL;
+    }
+    if (part.side() != board.viewed()) {
+      return Candidate.Tier.OTHER_SIDE;
+    }
+    return PartKind.of(part.reference()).oftenPath()
+        ? Candidate.Tier.MAYBE_PATH
+        : Candidate.Tier.LIKELY;
+  }
+}
