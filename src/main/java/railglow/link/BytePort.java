@@ -1,0 +1,53 @@
+package railglow.link;
+
+/**
+ * A way for bytes, without any idea of messages. Every call returns or throws within its time-out.
+ * Owned by one thread.
+ */
+public interface BytePort extends AutoCloseable {
+  /**
+   * What kind of way this is.
+   *
+   * @param freshAfterOpen whether bytes from before an opening can never be read after it: true for
+   *     connections, false where the device itself may still be sending
+   * @param readsOnRequest whether reading without a reply due disturbs the device (USBTMC), so that
+   *     one must never look for bytes that nobody asked for
+   * @param keepsMessageEnds whether one read gives one whole message
+   */
+  record Traits(boolean freshAfterOpen, boolean readsOnRequest, boolean keepsMessageEnds) {}
+
+  Traits traits();
+
+  /**
+   * Opens; closes first if it is open.
+   *
+   * @throws CannotOpenException with a sentence for the operator
+   */
+  void open(long timeoutNanos) throws LinkException;
+
+  /**
+   * Writes until all is handed over or the time is over.
+   *
+   * @return the number of bytes handed over
+   * @throws LinkLostException if the connection is gone
+   * @throws LinkTimeoutException if it is not known how many were handed over in time
+   */
+  int write(byte[] bytes, long timeoutNanos) throws LinkException;
+
+  /**
+   * Reads what there is, waiting for the first byte if there is nothing.
+   *
+   * @return the number of bytes read, 0 if none came in time
+   * @throws LinkLostException if the connection is gone
+   */
+  int read(byte[] into, long timeoutNanos) throws LinkException;
+
+  /** Waits without touching the wire. */
+  void idle(long nanos);
+
+  /** One phrase for the operator. */
+  String description();
+
+  @Override
+  void close();
+}

@@ -1,0 +1,57 @@
+package railglow.link;
+
+/**
+ * Messages to and from one instrument, one exchange at a time.
+ *
+ * <p>Texts are in ISO 8859-1: one character for each byte, without terminators. Every call returns
+ * or throws within its time-out. Not thread-safe: one thread owns a link.
+ *
+ * <p>A link is <em>in step</em> when it is known that no reply is under way. Any failure takes it
+ * out of step, and then no byte is ever taken as the answer to a later question until {@link
+ * #resynchronise} has succeeded.
+ */
+public interface Link extends AutoCloseable {
+  /**
+   * Sends a question and reads its one reply.
+   *
+   * @throws OutOfStepException without sending anything if the link is out of step; or if bytes
+   *     came that nobody asked for, which makes the answer doubtful
+   * @throws LinkTimeoutException if no whole reply came in time
+   * @throws LinkLostException if the connection ended
+   * @throws IllegalArgumentException if the request holds a line end
+   */
+  String exchange(String request, long timeoutNanos) throws LinkException;
+
+  /**
+   * Sends a question whose reply is one block ({@code #<digits><length><bytes>} or {@code #0}).
+   *
+   * @param maxBytes the largest block accepted
+   * @return the block's bytes
+   * @throws OutOfStepException also if the reply is no block or a larger one
+   */
+  byte[] exchangeBlock(String request, int maxBytes, long timeoutNanos) throws LinkException;
+
+  /**
+   * Sends a message that has no reply. Allowed while the link is out of step, so that an output can
+   * be switched off at once; only after a message that was sent in part must the link be
+   * resynchronised first.
+   *
+   * @throws IllegalArgumentException if the message holds a line end
+   */
+  void send(String message, long timeoutNanos) throws LinkException;
+
+  boolean inStep();
+
+  /**
+   * Opens the link anew and proves that what is read next answers what is asked next. Also the way
+   * to open a link for the first time. Does nothing to the instrument but ask the question the
+   * settings name, and that only where a fresh connection alone proves nothing.
+   */
+  void resynchronise(long timeoutNanos) throws LinkException;
+
+  /** One phrase for the operator: what this is and where it goes. */
+  String description();
+
+  @Override
+  void close();
+}

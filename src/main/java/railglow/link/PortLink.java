@@ -1,0 +1,228 @@
+package railglow.link;
+
+import java.nio.charset.StandardCharsets;
+import railglow.time.MonotonicClock;
+
+/** A {@link Link} over any {@link BytePort}. */
+public final class PortLink implements Link {
+  private static final String SPOIL = "@";
+
+  private final BytePort port;
+  private final LinkSettings settings;
+  private final MonotonicClock clock;
+  private final Transcript transcript;
+  private final ReplyBytes incoming;
+  private boolean inStep;
+  private boolean sentInPart;
+  private boolean closed;
+  private long lastEndNanos;
+  private int attempts;
+  private String whyOutOfStep = "it has not been opened";
+
+  /**
+   * Does not open the port; {@link #resynchronise} does.
+   *
+   * @throws IllegalArgumentException if replies are to end with the transport's messages and the
+   *     port does not keep them
+   */
+  public PortLink(
+      BytePort port, LinkSettings settings, MonotonicClock clock, Transcript transcript) {
+    if (settings.replyEnd() == LineEnd.NONE && !port.traits().keepsMessageEnds()) {
+      throw new IllegalArgumentException(
+          port.description() + " has no message ends; replies need a line end");
+    }
+    this.port = port;
+    this.settings = settings;
+    this.clock = clock;
+    this.transcript = transcript;
+    this.incoming = new ReplyBytes(port, settings, clock, transcript);
+    this.lastEndNanos = clock.nanos() - settings.pauseNanos();
+  }
+
+  @Override
+  public String exchange(String request, long timeoutNanos) throws LinkException {
+    long deadline = ask(request, timeoutNanos);
+    return finish(incoming.line(deadline));
+  }
+
+  @Override
+  public byte[] exchangeBlock(String request, int maxBytes, long timeoutNanos)
+      throws LinkException {
+    long deadline = ask(request, timeoutNanos);
+    return finish(incoming.block(maxBytes, deadline));
+  }
+
+  /** Out of step from before the question is sent until its whole reply is here. */
+  private long ask(String request, long timeoutNanos) throws LinkException {
+    byte[] bytes = encode(request);
+    requireInStep();
+    long deadline = clock.nanos() + timeoutNanos;
+    leaveStep("the exchange of '" + request + "' did not end");
+    pause(deadline);
+    if (incoming.unasked()) {
+      incoming.requireNothingLeft();
+    }
+    write(bytes, deadline);
+    if (settings.echo()) {
+      incoming.echo(request, deadline);
+    }
+    return deadline;
+  }
+
+  private <T> T finish(T reply) throws LinkException {
+    incoming.requireNothingLeft();
+    lastEndNanos = clock.nanos();
+    inStep = true;
+    return reply;
+  }
+
+  @Override
+  public void send(String message, long timeoutNanos) throws LinkException {
+    byte[] bytes = encode(message);
+    if (closed || sentInPart) {
+      requireInStep();
+    }
+    boolean wasInStep = inStep;
+    long deadline = clock.nanos() + timeoutNanos;
+    String why = whyOutOfStep;
+    leaveStep("sending '" + message + "' did not end");
+    pause(deadline);
+    boolean unasked = incoming.unasked();
+    write(bytes, deadline);
+    lastEndNanos = clock.nanos();
+    if (!wasInStep) {
+      incoming.forget();
+      whyOutOfStep = why;
+      return;
+    }
+    if (unasked) {
+      // the message had to go out; what came before it makes the next answer doubtful
+      leaveStep("bytes came that nobody asked for");
+      return;
+    }
+    if (settings.echo()) {
+      incoming.echo(message, deadline);
+    }
+    inStep = true;
+  }
+
+  @Override
+  public boolean inStep() {
+    return inStep;
+  }
+
+  @Override
+  public void resynchronise(long timeoutNanos) throws LinkException {
+    if (closed) {
+      throw new OutOfStepException("the link to " + description() + " is closed");
+    }
+    long deadline = clock.nanos() + timeoutNanos;
+    leaveStep("it could not be resynchronised");
+    incoming.forget();
+    port.open(timeoutNanos);
+    transcript.note(clock.nanos(), "opened " + description());
+    if (port.traits().freshAfterOpen()) {
+      sentInPart = false;
+      inStep = true;
+      return;
+    }
+    if (sentInPart) {
+      // makes the part that arrived a syntax error instead of a shorter command
+      write(encode(SPOIL), deadline);
+    }
+    while (!proven(deadline)) {
+      transcript.note(clock.nanos(), "the answer proves nothing, asking again");
+    }
+    lastEndNanos = clock.nanos();
+    inStep = true;
+  }
+
+  private boolean proven(long deadline) throws LinkException {
+    if (!port.traits().readsOnRequest()) {
+      incoming.drain(deadline);
+    }
+    incoming.forget();
+    ProofQuestion.Attempt attempt = settings.proof().attempt(attempts++);
+    for (String message : attempt.before()) {
+      pause(deadline);
+      write(encode(message), deadline);
+      if (settings.echo()) {
+        incoming.echo(message, deadline);
+      }
+      lastEndNanos = clock.nanos();
+    }
+    pause(deadline);
+    incoming.forget();
+    write(encode(attempt.question()), deadline);
+    String reply;
+    try {
+      if (settings.echo()) {
+        incoming.echo(attempt.question(), deadline);
+      }
+      reply = incoming.line(deadline);
+    } catch (OutOfStepException e) {
+      return false;
+    }
+    return attempt.answer().matcher(reply).matches()
+        && (port.traits().readsOnRequest() || incoming.silentFor(settings.quietNanos(), deadline));
+  }
+
+  private void write(byte[] bytes, long deadline) throws LinkException {
+    sentInPart = true;
+    int written = port.write(bytes, Math.max(0, deadline - clock.nanos()));
+    transcript.sent(clock.nanos(), bytes, written);
+    sentInPart = written > 0 && written < bytes.length;
+    if (written < bytes.length) {
+      throw new LinkTimeoutException(
+          description() + " took " + written + " of " + bytes.length + " bytes in time");
+    }
+  }
+
+  /** Waits by reading, so that bytes nobody asked for are seen. */
+  private void pause(long deadline) throws LinkException {
+    long until = lastEndNanos + settings.pauseNanos();
+    if (until - deadline > 0) {
+      throw new LinkTimeoutException(
+          "the time-out is shorter than the pause that " + description() + " needs");
+    }
+    incoming.collectUntil(until);
+  }
+
+  private void leaveStep(String why) {
+    inStep = false;
+    whyOutOfStep = why;
+  }
+
+  private void requireInStep() throws OutOfStepException {
+    if (closed || !inStep) {
+      throw new OutOfStepException(
+          "the link to "
+              + description()
+              + " must be resynchronised: "
+              + (closed ? "it is closed" : whyOutOfStep));
+    }
+  }
+
+  private byte[] encode(String message) {
+    for (int i = 0; i < message.length(); i++) {
+      char c = message.charAt(i);
+      if (c == '\n' || c == '\r' || c > 0xff) {
+        throw new IllegalArgumentException(
+            "a message is one line of bytes; character " + (i + 1) + " is code " + (int) c);
+      }
+    }
+    return (message + settings.sendEnd().text()).getBytes(StandardCharsets.ISO_8859_1);
+  }
+
+  @Override
+  public String description() {
+    return port.description();
+  }
+
+  @Override
+  public void close() {
+    closed = true;
+    inStep = false;
+    port.close();
+  }
+}
