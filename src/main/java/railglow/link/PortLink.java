@@ -168,10 +168,14 @@ public final class PortLink implements Link {
   }
 
   private void write(byte[] bytes, long deadline) throws LinkException {
-    sentInPart = true;
-    int written = port.write(bytes, Math.max(0, deadline - clock.nanos()));
+    int written = -1;
+    try {
+      written = port.write(bytes, Math.max(0, deadline - clock.nanos()));
+    } finally {
+      // after a failure nobody knows how much went out
+      sentInPart = written != 0 && written < bytes.length;
+    }
     transcript.sent(clock.nanos(), bytes, written);
-    sentInPart = written > 0 && written < bytes.length;
     if (written < bytes.length) {
       throw new LinkTimeoutException(
           description() + " took " + written + " of " + bytes.length + " bytes in time");

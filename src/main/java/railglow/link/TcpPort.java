@@ -12,12 +12,15 @@ import java.nio.channels.SelectionKey;
 import java.nio.channels.Selector;
 import java.nio.channels.SocketChannel;
 import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import railglow.link.CannotOpenException.Reason;
 import railglow.time.MonotonicClock;
 import railglow.time.Waits;
 
 /** A raw TCP connection, as instruments offer on port 5025. */
 public final class TcpPort implements BytePort {
+  private static final Logger LOG = LoggerFactory.getLogger(TcpPort.class);
   private final String host;
   private final int port;
   private final boolean bridged;
@@ -224,7 +227,7 @@ public final class TcpPort implements BytePort {
         selector.close();
       }
     } catch (IOException e) {
-      // closing was all that was wanted
+      LOG.debug("closing {}: {}", description(), e.getMessage());
     }
     channel = null;
     selector = null;
