@@ -1,0 +1,75 @@
+package railglow.supply;
+
+import railglow.observed.Edge;
+import railglow.observed.OutputState;
+import railglow.observed.SupplyReading;
+import railglow.safety.Stop;
+import railglow.safety.StopCause;
+import railglow.safety.StopLatch;
+
+/**
+ * What is known of the output, and the way to whoever listens. A listener that throws is a stop and
+ * never ends the keeper's loop. Written by the keeper's thread; the state may be read by any.
+ */
+final class KeeperReports {
+  private static final long WARN_EVERY_NANOS = 1_000_000_000;
+  private final SupplyListener listener;
+  private final StopLatch latch;
+  private volatile OutputState state = OutputState.UNKNOWN;
+  private volatile String doubt = "the output has not been looked at yet";
+  private boolean warned;
+  private long lastWarningNanos;
+
+  KeeperReports(SupplyListener listener, StopLatch latch) {
+    this.listener = listener;
+    this.latch = latch;
+  }
+
+  OutputState state() {
+    return state;
+  }
+
+  String doubt() {
+    return doubt;
+  }
+
+  void state(OutputState now, String newDoubt, long nowNanos) {
+    doubt = newDoubt;
+    if (state != now) {
+      state = now;
+      told(nowNanos, () -> listener.onOutputState(now, nowNanos));
+    }
+  }
+
+  void reading(SupplyReading reading) {
+    told(reading.endNanos(), () -> listener.onReading(reading));
+  }
+
+  void edge(Edge edge) {
+    told(edge.confirmedNanos(), () -> listener.onEdge(edge));
+  }
+
+  /** Latches a stop, or reports it as seen after the first. */
+  void stop(StopCause cause, long nowNanos, String evidence) {
+    if (!latch.set(cause, nowNanos, evidence)) {
+      told(nowNanos, () -> listener.onFurtherBreach(new Stop(cause, nowNanos, evidence)));
+    }
+  }
+
+  /** Says at most once a second that off is not proven. */
+  void notProven(long nowNanos) {
+    if (!warned || nowNanos - lastWarningNanos >= WARN_EVERY_NANOS) {
+      warned = true;
+      lastWarningNanos = nowNanos;
+      told(nowNanos, () -> listener.onWarning("output NOT proven off: " + doubt, nowNanos));
+    }
+  }
+
+  private void told(long nowNanos, Runnable call) {
+    try {
+      call.run();
+    } catch (RuntimeException | Error e) {
+      latch.set(StopCause.INTERNAL_FAULT, nowNanos, "a listener of the supply failed: " + e);
+    }
+  }
+}

@@ -1,0 +1,180 @@
+package railglow.supply;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/**
+ * What is done before the first permit, as actions of one exchange each, so that a stop is noticed
+ * between any two.
+ */
+final class StartOrder {
+  /** One exchange of the start. */
+  interface Action {
+    /**
+     * Makes the exchange.
+     *
+     * @return whether the action is done; else it wants to be run again
+     * @throws SupplyException when the supply did not do as told, with its own words if it has some
+     */
+    boolean run() throws SupplyException;
+  }
+
+  private static final int MOST_OLD_ERRORS = 32;
+  private final Supply supply;
+  private final OutputPlan plan;
+  private String lastSent = "";
+  private int oldErrors;
+
+  StartOrder(Supply supply, OutputPlan plan) {
+    this.supply = supply;
+    this.plan = plan;
+  }
+
+  /**
+   * First half, with the output proven off: error queue emptied, trips cleared at the lowest level.
+   * Clearing a trip may bring the former output state back, so off must be sent and proven again.
+   */
+  List<Action> clearing() {
+    ChannelAbility ability = supply.descriptor().channel(supply.channel());
+    List<Action> actions = new ArrayList<>();
+    actions.add(this::dropOldError);
+    if (supply.descriptor().commands().clearTrips().isPresent()) {
+      set(actions, "voltage", ability.volts().low(), Unit.VOLT, supply::setVolts);
+      actions.add(
+          () -> {
+            lastSent = "reset of its trips";
+            supply.clearTrips();
+            return true;
+          });
+      actions.add(this::refuseNewError);
+    }
+    return actions;
+  }
+
+  /**
+   * Second half, with the output proven off again: current limit, level, the supply's own
+   * protection and watchdog set and read back, and the error queue looked at after each.
+   */
+  List<Action> setting() {
+    ChannelAbility ability = supply.descriptor().channel(supply.channel());
+    List<Action> actions = new ArrayList<>();
+    set(actions, "current limit", plan.limitAmperes(), Unit.AMPERE, supply::setAmperes);
+    check(
+        actions,
+        "current limit",
+        plan.limitAmperes(),
+        ability.amperesStep(),
+        Unit.AMPERE,
+        supply::amperesSetting);
+    set(actions, "voltage", plan.highestVolts(), Unit.VOLT, supply::setVolts);
+    check(
+        actions,
+        "voltage",
+        plan.highestVolts(),
+        ability.voltsStep(),
+        Unit.VOLT,
+        supply::voltsSetting);
+    protection(
+        actions,
+        "over-voltage protection",
+        plan.overVoltageVolts(),
+        supply.descriptor().overVoltage(),
+        Unit.VOLT,
+        supply::setOverVoltage,
+        supply::overVoltageSetting);
+    protection(
+        actions,
+        "over-current protection",
+        plan.overCurrentAmperes(),
+        supply.descriptor().overCurrent(),
+        Unit.AMPERE,
+        supply::setOverCurrent,
+        supply::overCurrentSetting);
+    if (plan.timerSeconds().isPresent()) {
+      set(
+          actions,
+          "supply's own watchdog",
+          plan.timerSeconds().getAsDouble(),
+          Unit.SECOND,
+          supply::armTimer);
+    }
+    return actions;
+  }
+
+  private interface Setter {
+    void set(double value) throws SupplyException;
+  }
+
+  private interface Setting {
+    OptionalDouble get() throws SupplyException;
+  }
+
+  private void protection(
+      List<Action> actions,
+      String what,
+      OptionalDouble value,
+      Optional<ProtectionLevel> level,
+      Unit unit,
+      Setter setter,
+      Setting setting) {
+    if (value.isPresent() && level.isPresent()) {
+      set(actions, what, value.getAsDouble(), unit, setter);
+      check(actions, what, value.getAsDouble(), level.get().step(), unit, setting);
+    }
+  }
+
+  private void set(List<Action> actions, String what, double value, Unit unit, Setter setter) {
+    actions.add(
+        () -> {
+          lastSent = what + " of " + Quantity.format(value, unit);
+          setter.set(value);
+          return true;
+        });
+    actions.add(this::refuseNewError);
+  }
+
+  private void check(
+      List<Action> actions, String what, double value, double step, Unit unit, Setting setting) {
+    actions.add(
+        () -> {
+          OptionalDouble said = setting.get();
+          double allowed = Math.max(step, 1e-3 * Math.abs(value)) * (1 + 1e-9);
+          if (said.isPresent() && !(Math.abs(said.getAsDouble() - value) <= allowed)) {
+            throw new SupplyException(
+                SupplyException.Kind.REFUSED,
+                "the supply was told a "
+                    + what
+                    + " of "
+                    + Quantity.format(value, unit)
+                    + " but says it is set to "
+                    + Quantity.format(said.getAsDouble(), unit));
+          }
+          return true;
+        });
+  }
+
+  private boolean dropOldError() throws SupplyException {
+    if (supply.nextError().isEmpty()) {
+      return true;
+    }
+    if (++oldErrors > MOST_OLD_ERRORS) {
+      throw new SupplyException(
+          SupplyException.Kind.REFUSED,
+          "the supply's error queue does not empty: more than " + MOST_OLD_ERRORS + " entries");
+    }
+    return false;
+  }
+
+  private boolean refuseNewError() throws SupplyException {
+    Optional<String> error = supply.nextError();
+    if (error.isPresent()) {
+      throw new SupplyException(
+          SupplyException.Kind.REFUSED, "the supply refused a " + lastSent + ": " + error.get());
+    }
+    return true;
+  }
+}

@@ -1,0 +1,221 @@
+package railglow.supply;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import railglow.observed.OutputState;
+import railglow.safety.Envelope;
+import railglow.safety.PermitSlot;
+import railglow.safety.StopCause;
+import railglow.safety.StopLatch;
+import railglow.time.MonotonicClock;
+import railglow.time.Step;
+
+/**
+ * The sole owner of the supply's output. It starts with an output proven off, serves permits while
+ * they last, judges every reading, and after a stop sends nothing but what brings the output off
+ * and proves it; then it finishes. While off can't be proven it says so and keeps trying.
+ *
+ * <p>Only the loop's thread calls {@link #step}; everything else may be called from any thread.
+ * Whoever posts a permit or sets the latch should wake the loop.
+ */
+public final class SupplyKeeper implements Step {
+  private static final long RETRY_NANOS = 20_000_000;
+  private static final long START_PATIENCE_NANOS = 10_000_000_000L;
+
+  private enum Phase {
+    FIRST_PROOF,
+    CLEARING,
+    SECOND_PROOF,
+    SETTING,
+    SERVING
+  }
+
+  private final Supply supply;
+  private final StopLatch latch;
+  private final MonotonicClock clock;
+  private final KeeperReports reports;
+  private final OffDrive offDrive;
+  private final StartOrder startOrder;
+  private final PermitService service;
+  private final Deque<StartOrder.Action> toDo = new ArrayDeque<>();
+  private Phase phase = Phase.FIRST_PROOF;
+  private boolean begun;
+  private long startedNanos;
+  private boolean timerToDisarm;
+  private volatile boolean ready;
+  private volatile long lastStepNanos;
+
+  /**
+   * @param supply connected and identified; from now on used by this keeper only
+   * @param plan what the run needs, already checked against the envelope
+   */
+  public SupplyKeeper(
+      Supply supply,
+      OutputPlan plan,
+      Envelope envelope,
+      PermitSlot permits,
+      StopLatch latch,
+      SupplyListener listener,
+      MonotonicClock clock) {
+    this(supply, plan, latch, clock, new KeeperReports(listener, latch), envelope, permits);
+  }
+
+  private SupplyKeeper(
+      Supply supply,
+      OutputPlan plan,
+      StopLatch latch,
+      MonotonicClock clock,
+      KeeperReports reports,
+      Envelope envelope,
+      PermitSlot permits) {
+    this(
+        supply,
+        plan,
+        latch,
+        clock,
+        reports,
+        new PermitService(supply, plan, envelope, permits, latch, reports, clock));
+  }
+
+  /** For tests that replace the service. */
+  SupplyKeeper(
+      Supply supply,
+      OutputPlan plan,
+      StopLatch latch,
+      MonotonicClock clock,
+      KeeperReports reports,
+      PermitService service) {
+    this.supply = supply;
+    this.latch = latch;
+    this.clock = clock;
+    this.reports = reports;
+    this.service = service;
+    this.offDrive = new OffDrive(supply, reports, clock);
+    this.startOrder = new StartOrder(supply, plan);
+    this.lastStepNanos = clock.nanos();
+  }
+
+  /** Whether the start order is done, so that permits are served. */
+  public boolean isReady() {
+    return ready;
+  }
+
+  public OutputState outputState() {
+    return reports.state();
+  }
+
+  /** Why the output is not proven off; empty when it is. */
+  public String doubt() {
+    return reports.doubt();
+  }
+
+  /** When the loop last began a step: its heartbeat. */
+  public long lastStepNanos() {
+    return lastStepNanos;
+  }
+
+  /** When the last reading was complete; only meaningful once ready. */
+  public long lastReadingNanos() {
+    return service.lastReadingNanos();
+  }
+
+  /** Energy put into the board so far, counted from above. */
+  public double joules() {
+    return service.joules();
+  }
+
+  @Override
+  public long step(long nowNanos) {
+    lastStepNanos = nowNanos;
+    boolean stopping = latch.isSet();
+    try {
+      return stopping ? driveOff() : progress(nowNanos);
+    } catch (SupplyException e) {
+      boolean refused = e.kind() == SupplyException.Kind.REFUSED;
+      failed(refused ? StopCause.SUPPLY_ERROR : StopCause.LINK_LOST, e.getMessage());
+    } catch (RuntimeException | Error e) {
+      failed(StopCause.INTERNAL_FAULT, "the supply's keeper failed: " + e);
+    }
+    return stopping ? nowNanos + RETRY_NANOS : nowNanos;
+  }
+
+  private void failed(StopCause cause, String evidence) {
+    long now = clock.nanos();
+    reports.state(OutputState.UNKNOWN, evidence, now);
+    reports.stop(cause, now, evidence);
+    if (latch.isSet()) {
+      reports.notProven(now);
+    }
+  }
+
+  private long progress(long nowNanos) throws SupplyException {
+    if (!begun) {
+      begun = true;
+      startedNanos = nowNanos;
+    }
+    return switch (phase) {
+      case FIRST_PROOF -> proveOff(nowNanos, Phase.CLEARING, startOrder.clearing());
+      case CLEARING -> work(nowNanos, Phase.SECOND_PROOF);
+      case SECOND_PROOF -> proveOff(nowNanos, Phase.SETTING, startOrder.setting());
+      case SETTING -> work(nowNanos, Phase.SERVING);
+      case SERVING -> serve(nowNanos);
+    };
+  }
+
+  private long proveOff(long nowNanos, Phase next, List<StartOrder.Action> actions)
+      throws SupplyException {
+    if (offDrive.attempt(service.setVolts(), latch::isSet)) {
+      phase = next;
+      toDo.addAll(actions);
+      return nowNanos;
+    }
+    if (latch.isSet()) {
+      return nowNanos;
+    }
+    if (nowNanos - startedNanos > START_PATIENCE_NANOS) {
+      reports.stop(
+          StopCause.OUTPUT_NOT_AS_COMMANDED,
+          clock.nanos(),
+          "the output could not be proven off before the first pulse: " + reports.doubt());
+      return nowNanos;
+    }
+    return nowNanos + RETRY_NANOS;
+  }
+
+  private long work(long nowNanos, Phase next) throws SupplyException {
+    while (!toDo.isEmpty()) {
+      if (toDo.peek().run()) {
+        toDo.remove();
+      }
+      if (latch.isSet()) {
+        return nowNanos;
+      }
+    }
+    phase = next;
+    if (next == Phase.SERVING) {
+      timerToDisarm = supply.descriptor().timer().isPresent();
+      service.begin(clock.nanos());
+      ready = true;
+    }
+    return nowNanos;
+  }
+
+  private long serve(long nowNanos) throws SupplyException {
+    long next = service.serve(nowNanos);
+    return latch.isSet() ? nowNanos : next;
+  }
+
+  private long driveOff() throws SupplyException {
+    ready = false;
+    if (!offDrive.attempt(service.setVolts(), () -> false)) {
+      reports.notProven(clock.nanos());
+      return clock.nanos() + RETRY_NANOS;
+    }
+    if (timerToDisarm) {
+      timerToDisarm = false;
+      supply.disarmTimer();
+    }
+    return FINISHED;
+  }
+}
