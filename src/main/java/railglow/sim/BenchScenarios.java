@@ -1,0 +1,116 @@
+package railglow.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import railglow.sim.circuit.CircuitSettings;
+import railglow.sim.circuit.HeatShare;
+import railglow.sim.circuit.LoadBranch;
+import railglow.sim.picture.CameraSettings;
+import railglow.sim.picture.Reflection;
+import railglow.sim.wire.SupplySettings;
+
+/** The named benches. All invented. */
+public final class BenchScenarios {
+  /** Both leads: 1 m of 0.75 mm^2 copper each way with its plugs. */
+  private static final double LEAD_OHMS = 0.060;
+
+  private static final double CONTACT_OHMS = 0.010;
+  private static final double ROOM_CELSIUS = 23;
+
+  /** Too large to matter; a runaway fault begins from here where nothing is at fault. */
+  private static final double NO_FAULT_OHMS = 1e6;
+
+  private static final Map<String, BenchScenario> ALL = all();
+
+  private BenchScenarios() {}
+
+  public static List<String> names() {
+    return List.copyOf(ALL.keySet());
+  }
+
+  public static Optional<BenchScenario> named(String name) {
+    return Optional.ofNullable(ALL.get(name));
+  }
+
+  /** The HX-12 with a leaky capacitor C37: its 3V3 rail reads 6.8 ohm. */
+  public static BenchScenario hx12() {
+    return ALL.get("hx12");
+  }
+
+  private static Map<String, BenchScenario> all() {
+    Map<String, BenchScenario> all = new TreeMap<>();
+    add(
+        all,
+        "hx12",
+        "irrigation controller HX-12, C37 leaks: 3V3 reads 6.8 ohm where 45 ohm is normal",
+        0.220e-3,
+        with(normal3v3(), LoadBranch.fault("C37", 1 / (1 / 6.8 - 1 / 45.0))));
+    add(
+        all,
+        "dead-short",
+        "irrigation controller HX-12, C37 is a dead short of 20 milliohm",
+        0.220e-3,
+        with(normal3v3(), LoadBranch.fault("C37", 0.020)));
+    add(
+        all,
+        "healthy",
+        "irrigation controller HX-12 without a fault: 3V3 reads 45 ohm",
+        0.220e-3,
+        with(normal3v3(), LoadBranch.fault("C37", NO_FAULT_OHMS)));
+    return Map.copyOf(all);
+  }
+
+  private static void add(
+      Map<String, BenchScenario> all,
+      String name,
+      String description,
+      double railFarads,
+      List<LoadBranch> branches) {
+    CircuitSettings circuit =
+        new CircuitSettings(
+            LEAD_OHMS, CONTACT_OHMS, "TP1", 100e-6, 1000, railFarads, 300, false, branches);
+    all.put(
+        name,
+        new BenchScenario(
+            name,
+            description,
+            1,
+            ROOM_CELSIUS,
+            Hx12Board.layout(),
+            circuit,
+            SupplySettings.usual(),
+            CameraSettings.decent(),
+            new Reflection(4, 14, 128, 90, 60, 11),
+            List.of()));
+  }
+
+  /** The consumers of 3V3 of a good board, 45 ohm together. */
+  private static List<LoadBranch> normal3v3() {
+    List<LoadBranch> branches = new ArrayList<>();
+    Map<String, Double> shares = new TreeMap<>();
+    shares.put("U3", 0.45);
+    shares.put("U5", 0.15);
+    shares.put("U6", 0.15);
+    shares.put("U8", 0.15);
+    shares.put("U4", 0.10);
+    shares.forEach((part, share) -> branches.add(LoadBranch.of(part, 45.0 / share)));
+    return branches;
+  }
+
+  private static List<LoadBranch> with(List<LoadBranch> normal, LoadBranch fault) {
+    List<LoadBranch> all = new ArrayList<>(normal);
+    all.add(fault);
+    return all;
+  }
+
+  /** A path that is itself a resistance before the fault. */
+  static LoadBranch through(String pathPart, double pathOhms, String faultPart, double faultOhms) {
+    return new LoadBranch(
+        true,
+        List.of(new HeatShare(faultPart, faultOhms), new HeatShare(pathPart, pathOhms)),
+        Optional.empty());
+  }
+}
