@@ -50,43 +50,99 @@ public record BenchScenario(
 
   public BenchScenario withSeed(long newSeed) {
     return new BenchScenario(
-        name, description, newSeed, roomCelsius, board, circuit, supply, camera, reflection,
+        name,
+        description,
+        newSeed,
+        roomCelsius,
+        board,
+        circuit,
+        supply,
+        camera,
+        reflection,
         faults);
   }
 
   public BenchScenario withBoard(BoardLayout newBoard) {
     return new BenchScenario(
-        name, description, seed, roomCelsius, newBoard, circuit, supply, camera, reflection,
+        name,
+        description,
+        seed,
+        roomCelsius,
+        newBoard,
+        circuit,
+        supply,
+        camera,
+        reflection,
         faults);
   }
 
   public BenchScenario withCircuit(CircuitSettings newCircuit) {
     return new BenchScenario(
-        name, description, seed, roomCelsius, board, newCircuit, supply, camera, reflection,
+        name,
+        description,
+        seed,
+        roomCelsius,
+        board,
+        newCircuit,
+        supply,
+        camera,
+        reflection,
         faults);
   }
 
   public BenchScenario withSupply(SupplySettings newSupply) {
     return new BenchScenario(
-        name, description, seed, roomCelsius, board, circuit, newSupply, camera, reflection,
+        name,
+        description,
+        seed,
+        roomCelsius,
+        board,
+        circuit,
+        newSupply,
+        camera,
+        reflection,
         faults);
   }
 
   public BenchScenario withCamera(CameraSettings newCamera) {
     return new BenchScenario(
-        name, description, seed, roomCelsius, board, circuit, supply, newCamera, reflection,
+        name,
+        description,
+        seed,
+        roomCelsius,
+        board,
+        circuit,
+        supply,
+        newCamera,
+        reflection,
         faults);
   }
 
   public BenchScenario withReflection(Reflection newReflection) {
     return new BenchScenario(
-        name, description, seed, roomCelsius, board, circuit, supply, camera, newReflection,
+        name,
+        description,
+        seed,
+        roomCelsius,
+        board,
+        circuit,
+        supply,
+        camera,
+        newReflection,
         faults);
   }
 
   public BenchScenario withFaults(List<FaultSpec> newFaults) {
     return new BenchScenario(
-        name, description, seed, roomCelsius, board, circuit, supply, camera, reflection,
+        name,
+        description,
+        seed,
+        roomCelsius,
+        board,
+        circuit,
+        supply,
+        camera,
+        reflection,
         newFaults);
   }
 }

@@ -61,8 +61,7 @@ public final class BenchWorld {
     this.startNanos = startNanos;
     this.truth = truth;
     faults = new FaultSwitches(startNanos, scenario.faults());
-    supply =
-        new SimulatedSupply(scenario.supply(), outputs(scenario), faults, scenario.seed());
+    supply = new SimulatedSupply(scenario.supply(), outputs(scenario), faults, scenario.seed());
     heat = scenario.board().newHeat(scenario.roomCelsius());
     int width = scenario.camera().width();
     int height = scenario.camera().height();
@@ -233,7 +232,13 @@ public final class BenchWorld {
     List<Object> facts = new ArrayList<>();
     facts.addAll(
         List.of(
-            "frame", nextFrame, "on", interval.on(), "volts", interval.volts(), "amperes",
+            "frame",
+            nextFrame,
+            "on",
+            interval.on(),
+            "volts",
+            interval.volts(),
+            "amperes",
             interval.amperes()));
     for (String name : scenario.faultyParts()) {
       Integer index = partIndex.get(name);
@@ -272,8 +277,7 @@ public final class BenchWorld {
       }
       boolean above = circuit.outputAmperes() > watchedAmperes;
       if (above && !aboveWatched) {
-        truth.note(
-            nowNanos, TruthEvent.Kind.CURRENT_ABOVE, "amperes", circuit.outputAmperes());
+        truth.note(nowNanos, TruthEvent.Kind.CURRENT_ABOVE, "amperes", circuit.outputAmperes());
       }
       aboveWatched = above;
     }

@@ -19,6 +19,8 @@ import railglow.sim.picture.Reflection;
  * @param cellMillimetres of the heat grid
  * @param emissivity of the solder mask
  * @param mirroredRiseKelvin how much warmer than the room its mirrored surroundings are
+ * @param coatSeconds time constant of a protective coat between the parts and the camera; 0 for
+ *     none
  * @param view the true projection to the picture
  */
 public record BoardLayout(
@@ -29,6 +31,7 @@ public record BoardLayout(
     List<PlacedPart> parts,
     double emissivity,
     double mirroredRiseKelvin,
+    double coatSeconds,
     BoardView view) {
   /** Both faces of a part to the room, radiation and air, W/(m^2 K); a typical value. */
   private static final double PART_LOSS = 10;
@@ -46,6 +49,7 @@ public record BoardLayout(
         newParts,
         emissivity,
         mirroredRiseKelvin,
+        coatSeconds,
         view);
   }
 
@@ -58,7 +62,21 @@ public record BoardLayout(
         parts,
         emissivity,
         mirroredRiseKelvin,
+        coatSeconds,
         newView);
+  }
+
+  public BoardLayout withCoatSeconds(double seconds) {
+    return new BoardLayout(
+        widthMillimetres,
+        heightMillimetres,
+        cellMillimetres,
+        material,
+        parts,
+        emissivity,
+        mirroredRiseKelvin,
+        seconds,
+        view);
   }
 
   public Optional<PlacedPart> part(String name) {
@@ -93,6 +111,7 @@ public record BoardLayout(
   }
 
   BoardScene newScene(BoardHeat heat, int width, int height, Reflection reflection) {
-    return new BoardScene(width, height, heat, view, emissivity, mirroredRiseKelvin, reflection);
+    return new BoardScene(
+        width, height, heat, view, emissivity, mirroredRiseKelvin, coatSeconds, reflection);
   }
 }

@@ -173,7 +173,9 @@ public final class Circuit {
     }
   }
 
-  /** The terminals (or the rail, with remote sense) at the reference; returns the current needed. */
+  /**
+   * The terminals (or the rail, with remote sense) at the reference; returns the current needed.
+   */
   private double regulated(double oldTerminal, double oldRail, double dt) {
     double series = seriesOhms();
     terminalVolts = referenceVolts;

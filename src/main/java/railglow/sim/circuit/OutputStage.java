@@ -110,7 +110,9 @@ public final class OutputStage {
   public void clearTrips() {
     overVoltageTripped = false;
     overCurrentTripped = false;
-    connect(on);
+    if (on) {
+      connect(true);
+    }
   }
 
   /** Trips now as if the protection had acted. */

@@ -47,7 +47,9 @@ public enum FaultKind {
   CURRENT_WHILE_OFF(Unit.AMPERE, 0.1),
   /** The output stands above the set voltage by the value. */
   VOLTAGE_OVER_SET(Unit.VOLT, 0.5),
-  /** The rail's capacitor falls by 1/e in about the value when only a load of 1 ohm discharges it. */
+  /**
+   * The rail's capacitor falls by 1/e in about the value when only a load of 1 ohm discharges it.
+   */
   SLOW_DISCHARGE(Unit.SECOND, 0.5),
   /** The probe is off the rail. */
   CONTACT_LOST,

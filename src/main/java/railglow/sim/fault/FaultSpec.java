@@ -20,7 +20,8 @@ import railglow.units.Unit;
 public record FaultSpec(
     FaultKind kind, double value, boolean afterOn, double startSeconds, double endSeconds) {
   private static final Pattern TEXT =
-      Pattern.compile("([a-zA-Z-]+)(?:=([^@]+))?(?:@(on\\+)?([^.@]+(?:\\.\\d[^.@]*)?)(?:\\.\\.(.+))?)?");
+      Pattern.compile(
+          "([a-zA-Z-]+)(?:=([^@]+))?(?:@(on\\+)?([^.@]+(?:\\.\\d[^.@]*)?)(?:\\.\\.(.+))?)?");
 
   public FaultSpec {
     if (!(startSeconds >= 0) || !(endSeconds > startSeconds)) {
@@ -60,7 +61,9 @@ public record FaultSpec(
     Matcher matcher = TEXT.matcher(text.strip());
     if (!matcher.matches()) {
       throw new QuantityException(
-          "'" + text + "' is not a fault; write it like 'runaway@12s' or 'late-reply=800ms@5s..7s'");
+          "'"
+              + text
+              + "' is not a fault; write it like 'runaway@12s' or 'late-reply=800ms@5s..7s'");
     }
     FaultKind kind = kind(matcher.group(1));
     double value = kind.defaultValue();

@@ -75,13 +75,15 @@ public final class BoardHeat {
     under /= cells.length;
     double loss = partLossPerKelvin * part.widthMetres() * part.heightMetres();
     double conductance = part.contactConductance() + loss;
-    double settled = (watts + part.contactConductance() * under) / conductance;
+    double bodyWatts = part.bodyShare() * watts;
+    double settled = (bodyWatts + part.contactConductance() * under) / conductance;
     double decay = Math.exp(-conductance * dt / part.heatCapacity());
     double before = partRise[i];
     double after = settled + (before - settled) * decay;
     partRise[i] = after;
     double stored = part.heatCapacity() * (after - before);
-    double meanRise = settled + (before - settled) * (1 - decay) / (conductance * dt / part.heatCapacity());
+    double meanRise =
+        settled + (before - settled) * (1 - decay) / (conductance * dt / part.heatCapacity());
     double lost = loss * meanRise * dt;
     double intoBoard = (watts * dt - stored - lost) / cells.length;
     for (int cell : cells) {

@@ -10,6 +10,8 @@ package railglow.sim.heat;
  * @param heightMetres of the body along y
  * @param heatCapacity of the body, J/K
  * @param contactConductance to the board under it, W/K
+ * @param bodyShare of its heat that arises in the body; the rest enters the board at its pads at
+ *     once, as that of a capacitor that is cracked at its end cap does
  * @param emissivity of its upper face, 0 to 1
  * @param onTop whether it sits on the face the camera sees
  */
@@ -21,6 +23,7 @@ public record PlacedPart(
     double heightMetres,
     double heatCapacity,
     double contactConductance,
+    double bodyShare,
     double emissivity,
     boolean onTop) {
   /** Volumetric heat capacity of ceramic and mould compound, J/(m^3 K); a typical value. */
@@ -50,6 +53,7 @@ public record PlacedPart(
         heightMetres,
         BODY_CAPACITY * area * bodyMetres,
         contactPerArea * area,
+        1,
         emissivity,
         true);
   }
@@ -63,7 +67,22 @@ public record PlacedPart(
         heightMetres,
         heatCapacity,
         contactConductance,
+        bodyShare,
         emissivity,
         false);
+  }
+
+  public PlacedPart withBodyShare(double share) {
+    return new PlacedPart(
+        name,
+        xMetres,
+        yMetres,
+        widthMetres,
+        heightMetres,
+        heatCapacity,
+        contactConductance,
+        share,
+        emissivity,
+        onTop);
   }
 }

@@ -25,11 +25,16 @@ public final class BoardScene {
   private final float[] weightUp;
   private final float[] emissivity;
   private final float[] scratch;
+  private final float[] coat;
+  private final double coatSeconds;
+  private double lastSeconds;
 
   /**
    * @param boardEmissivity of solder mask
    * @param mirroredRiseKelvin how much warmer than the room the surroundings are that the board
    *     mirrors everywhere
+   * @param coatSeconds time constant of a coat over everything, through which the camera sees the
+   *     board's heat late; 0 for none
    */
   public BoardScene(
       int width,
@@ -38,6 +43,7 @@ public final class BoardScene {
       BoardView view,
       double boardEmissivity,
       double mirroredRiseKelvin,
+      double coatSeconds,
       Reflection reflection) {
     this.width = width;
     this.height = height;
@@ -51,6 +57,8 @@ public final class BoardScene {
     weightUp = new float[pixels];
     emissivity = new float[pixels];
     scratch = new float[pixels];
+    coat = new float[coatSeconds > 0 ? pixels : 0];
+    this.coatSeconds = coatSeconds;
     project(view, (float) boardEmissivity);
   }
 
@@ -84,8 +92,7 @@ public final class BoardScene {
       weightRight[i] = (float) Math.max(0, Math.min(1, column - left));
       weightUp[i] = (float) Math.max(0, Math.min(1, row - lower));
       partAt[i] = partOver(parts, x * 1e-3, y * 1e-3);
-      emissivity[i] =
-          partAt[i] < 0 ? boardEmissivity : (float) parts.get(partAt[i]).emissivity();
+      emissivity[i] = partAt[i] < 0 ? boardEmissivity : (float) parts.get(partAt[i]).emissivity();
     }
   }
 
@@ -105,6 +112,9 @@ public final class BoardScene {
   public void render(double seconds, float[] out) {
     float[] rise = heat.plate().rise();
     int columns = heat.plate().columns();
+    boolean coated = coat.length > 0;
+    float follow = (float) (coated ? 1 - Math.exp((lastSeconds - seconds) / coatSeconds) : 1);
+    lastSeconds = seconds;
     for (int i = 0; i < out.length; i++) {
       int cell = cellAt[i];
       float truth = 0;
@@ -116,6 +126,10 @@ public final class BoardScene {
         float above = rise[cell + columns];
         float upper = above + wr * (rise[cell + columns + 1] - above);
         truth = lower + weightUp[i] * (upper - lower);
+      }
+      if (coated) {
+        coat[i] += follow * (truth - coat[i]);
+        truth = coat[i];
       }
       out[i] = emissivity[i] * truth + (1 - emissivity[i]) * mirroredRise;
     }

@@ -9,7 +9,9 @@ public final class BoardView {
   private final double[] forward;
   private final double[] backward;
 
-  /** The nine numbers of the matrix row by row: (u, v, w) = M (x, y, 1), column = u/w, row = v/w. */
+  /**
+   * The nine numbers of the matrix row by row: (u, v, w) = M (x, y, 1), column = u/w, row = v/w.
+   */
   public BoardView(double... matrix) {
     if (matrix.length != 9) {
       throw new IllegalArgumentException("a projection has 9 numbers, not " + matrix.length);

@@ -72,25 +72,76 @@ public record CameraSettings(
 
   public CameraSettings withSize(int newWidth, int newHeight, double newFramesPerSecond) {
     return new CameraSettings(
-        newWidth, newHeight, newFramesPerSecond, noiseKelvin, fixedPatternKelvin, rowNoiseKelvin,
-        columnNoiseKelvin, driftKelvin, lagSeconds, smoothingWeight, shutterEverySeconds,
-        shutterSeconds, warmUpKelvin, warmUpSeconds, latencySeconds, lateSeconds, lateShare,
-        droppedShare, repeatedShare, deadPixels, flickeringPixels);
+        newWidth,
+        newHeight,
+        newFramesPerSecond,
+        noiseKelvin,
+        fixedPatternKelvin,
+        rowNoiseKelvin,
+        columnNoiseKelvin,
+        driftKelvin,
+        lagSeconds,
+        smoothingWeight,
+        shutterEverySeconds,
+        shutterSeconds,
+        warmUpKelvin,
+        warmUpSeconds,
+        latencySeconds,
+        lateSeconds,
+        lateShare,
+        droppedShare,
+        repeatedShare,
+        deadPixels,
+        flickeringPixels);
   }
 
   public CameraSettings withNoiseKelvin(double kelvin) {
     return new CameraSettings(
-        width, height, framesPerSecond, kelvin, fixedPatternKelvin, rowNoiseKelvin,
-        columnNoiseKelvin, driftKelvin, lagSeconds, smoothingWeight, shutterEverySeconds,
-        shutterSeconds, warmUpKelvin, warmUpSeconds, latencySeconds, lateSeconds, lateShare,
-        droppedShare, repeatedShare, deadPixels, flickeringPixels);
+        width,
+        height,
+        framesPerSecond,
+        kelvin,
+        fixedPatternKelvin,
+        rowNoiseKelvin,
+        columnNoiseKelvin,
+        driftKelvin,
+        lagSeconds,
+        smoothingWeight,
+        shutterEverySeconds,
+        shutterSeconds,
+        warmUpKelvin,
+        warmUpSeconds,
+        latencySeconds,
+        lateSeconds,
+        lateShare,
+        droppedShare,
+        repeatedShare,
+        deadPixels,
+        flickeringPixels);
   }
 
   public CameraSettings withShutterEverySeconds(double seconds) {
     return new CameraSettings(
-        width, height, framesPerSecond, noiseKelvin, fixedPatternKelvin, rowNoiseKelvin,
-        columnNoiseKelvin, driftKelvin, lagSeconds, smoothingWeight, seconds, shutterSeconds,
-        warmUpKelvin, warmUpSeconds, latencySeconds, lateSeconds, lateShare, droppedShare,
-        repeatedShare, deadPixels, flickeringPixels);
+        width,
+        height,
+        framesPerSecond,
+        noiseKelvin,
+        fixedPatternKelvin,
+        rowNoiseKelvin,
+        columnNoiseKelvin,
+        driftKelvin,
+        lagSeconds,
+        smoothingWeight,
+        seconds,
+        shutterSeconds,
+        warmUpKelvin,
+        warmUpSeconds,
+        latencySeconds,
+        lateSeconds,
+        lateShare,
+        droppedShare,
+        repeatedShare,
+        deadPixels,
+        flickeringPixels);
   }
 }

@@ -104,7 +104,9 @@ public final class SimulatedCamera {
     count(apparentRise, counts);
   }
 
-  /** The detector follows the scene as a first-order body, exactly for a scene held over a frame. */
+  /**
+   * The detector follows the scene as a first-order body, exactly for a scene held over a frame.
+   */
   private void lag(float[] values, double interval) {
     if (settings.lagSeconds() <= 0) {
       return;

@@ -76,7 +76,9 @@ public final class TruthLog implements AutoCloseable {
 
   /** Whether current can flow, by the last switch that truly happened. */
   public boolean outputIsOn() {
-    return last(TruthEvent.Kind.OUTPUT).map(e -> Boolean.TRUE.equals(e.facts().get("on"))).orElse(false);
+    return last(TruthEvent.Kind.OUTPUT)
+        .map(e -> Boolean.TRUE.equals(e.facts().get("on")))
+        .orElse(false);
   }
 
   @Override

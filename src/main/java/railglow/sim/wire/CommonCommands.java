@@ -33,8 +33,7 @@ final class CommonCommands {
         .add("*TST?", call -> "0")
         .add("*WAI", SupplyCall::nothing)
         .add("SYSTem:ERRor[:NEXT]?", call -> call.supply().status().errors().next().format())
-        .add(
-            "SYSTem:ERRor:COUNt?", call -> ReplyText.nr1(call.supply().status().errors().size()))
+        .add("SYSTem:ERRor:COUNt?", call -> ReplyText.nr1(call.supply().status().errors().size()))
         .add("SYSTem:VERSion?", call -> "1999.0")
         .add("SYSTem:LOCal", SupplyCall::nothing)
         .add("SYSTem:REMote", SupplyCall::nothing)

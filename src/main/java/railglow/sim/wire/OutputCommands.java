@@ -65,8 +65,7 @@ final class OutputCommands {
             call -> call.answer(call.output().protection().overVolts(), 0, maxVolts(call) * 1.1))
         .add(voltage + ":STATe", OutputCommands::overVoltageAlwaysOn)
         .add(voltage + ":STATe?", call -> "1")
-        .add(
-            voltage + ":TRIPped?", call -> ReplyText.bool(call.output().overVoltageTripped()))
+        .add(voltage + ":TRIPped?", call -> ReplyText.bool(call.output().overVoltageTripped()))
         .add(voltage + ":CLEar", OutputCommands::clearTrips)
         .add(
             current + "[:LEVel]",
@@ -90,8 +89,7 @@ final class OutputCommands {
         .add(
             current + ":STATe?",
             call -> ReplyText.bool(call.output().protection().overCurrentEnabled()))
-        .add(
-            current + ":TRIPped?", call -> ReplyText.bool(call.output().overCurrentTripped()))
+        .add(current + ":TRIPped?", call -> ReplyText.bool(call.output().overCurrentTripped()))
         .add(current + ":CLEar", OutputCommands::clearTrips);
     for (String delay : new String[] {current + ":DELay[:TIME]", "OUTPut:PROTection:DELay"}) {
       table
@@ -105,8 +103,7 @@ final class OutputCommands {
           .add(
               delay + "?",
               call ->
-                  call.answer(
-                      call.output().protection().delaySeconds(), 0, HIGHEST_DELAY_SECONDS));
+                  call.answer(call.output().protection().delaySeconds(), 0, HIGHEST_DELAY_SECONDS));
     }
     table.add("OUTPut:PROTection:CLEar", OutputCommands::clearTrips);
   }
@@ -144,8 +141,7 @@ final class OutputCommands {
               }
               return null;
             })
-        .add(
-            "OUTPut:WDOG[:STATe]?", call -> ReplyText.bool(call.supply().watchdog().isEnabled()))
+        .add("OUTPut:WDOG[:STATe]?", call -> ReplyText.bool(call.supply().watchdog().isEnabled()))
         .add(
             "OUTPut:WDOG:DELay",
             call -> {

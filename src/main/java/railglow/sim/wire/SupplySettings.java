@@ -29,8 +29,10 @@ public record SupplySettings(
   public enum StatusFamily {
     /** Operation bits 8 and 10 say CV and CC; questionable bits 0 and 1 say OV and OC trip. */
     REGULATION_IN_OPERATION,
-    /** Questionable bits 0 and 1 say CC and CV, bits 9 and 10 OV and OC trip; a cleared trip
-     * brings the output back. */
+    /**
+     * Questionable bits 0 and 1 say CC and CV, bits 9 and 10 OV and OC trip; a cleared trip brings
+     * the output back.
+     */
     REGULATION_IN_QUESTIONABLE
   }
 

@@ -1,0 +1,68 @@
+package railglow.sim.wire;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import railglow.sim.fault.FaultKind;
+import railglow.sim.fault.FaultSpec;
+import railglow.sim.fault.FaultSwitches;
+
+/**
+ * How an answer gets on the wire of one connection, with the faults of the wire. Deterministic. Not
+ * thread-safe.
+ */
+public final class ReplyWire {
+  private static final byte[] GARBAGE = {
+    (byte) 0xFF, 0x00, '#', (byte) 0xC3, '?', ',', ';', '7', (byte) 0x80, '"', '\n'
+  };
+  private final FaultSwitches faults;
+  private final double replySeconds;
+  private String heldBack;
+
+  public ReplyWire(FaultSwitches faults, double replySeconds) {
+    this.faults = faults;
+    this.replySeconds = replySeconds;
+  }
+
+  /**
+   * @param line as it was received
+   * @param answer null when nothing was asked
+   */
+  public List<Transmission> transmit(String line, String answer, long nowNanos) {
+    List<Transmission> out = new ArrayList<>();
+    if (faults.isActive(FaultKind.ECHO, nowNanos)) {
+      out.add(new Transmission(0, bytes(line + "\n")));
+    }
+    String sent = answer;
+    if (answer != null && faults.isActive(FaultKind.PREVIOUS_REPLY, nowNanos)) {
+      sent = heldBack;
+      heldBack = answer;
+    }
+    if (sent == null || faults.isActive(FaultKind.NO_REPLY, nowNanos)) {
+      return out;
+    }
+    double late = faults.active(FaultKind.LATE_REPLY, nowNanos).map(FaultSpec::value).orElse(0.0);
+    byte[] bytes = bytes(sent + "\n");
+    if (faults.isActive(FaultKind.GARBAGE_REPLY, nowNanos)) {
+      bytes = GARBAGE.clone();
+    } else if (faults.isActive(FaultKind.TRUNCATED_REPLY, nowNanos)) {
+      bytes = Arrays.copyOf(bytes, bytes.length / 2);
+    }
+    double pause = replySeconds + late;
+    if (faults.isActive(FaultKind.BYTE_AT_A_TIME, nowNanos)) {
+      double between = faults.active(FaultKind.BYTE_AT_A_TIME, nowNanos).orElseThrow().value();
+      for (byte one : bytes) {
+        out.add(new Transmission(pause, new byte[] {one}));
+        pause = between;
+      }
+    } else {
+      out.add(new Transmission(pause, bytes));
+    }
+    return out;
+  }
+
+  private static byte[] bytes(String text) {
+    return text.getBytes(StandardCharsets.ISO_8859_1);
+  }
+}
