@@ -1,0 +1,225 @@
+package railglow.report;
+
+import java.awt.geom.Line2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import railglow.board.Suspect;
+import railglow.report.draw.ColourScale;
+import railglow.report.draw.Labels;
+import railglow.report.draw.Pen;
+import railglow.report.draw.PlaneView;
+import railglow.report.draw.Shape;
+import railglow.report.draw.Sketch;
+import railglow.thermal.HeatSource;
+import railglow.thermal.Plane;
+
+/**
+ * ON minus OFF with its heat sources and the parts nearest to them. Pure.
+ *
+ * @param unit of the plane
+ * @param sources strongest first
+ * @param parts outlines in pixels; empty when the picture is not registered
+ * @param millimetresPerPixel NaN when the picture is not registered
+ */
+record DifferencePicture(
+    Plane plane,
+    String unit,
+    List<HeatSource> sources,
+    List<Suspect> suspects,
+    List<PartMark> parts,
+    double millimetresPerPixel) {
+  private static final double MAX_WIDTH = 1024;
+  private static final double MAX_HEIGHT = 900;
+  private static final int MOST_LABELS = 12;
+  private static final double LABEL = 17;
+  private static final double SQRT_CHI2_95_2 = 2.4477; // chi-squared, 2 degrees of freedom, 95 %
+  private static final Pen CASING = Pen.line(Sketch.INK, 4.5);
+  private static final Pen CORE = Pen.line(Sketch.WHITE, 2);
+  private static final Pen FAINT = Pen.dashed(Sketch.INK, 1, 3);
+
+  /** The colours: far enough for the strongest pixel of a source, or five times the noise. */
+  ColourScale colours() {
+    double reach = 5 * ColourScale.spread(plane);
+    for (HeatSource source : sources) {
+      int column = (int) Math.round(source.column());
+      int row = (int) Math.round(source.row());
+      for (int y = Math.max(0, row - 2); y <= Math.min(plane.height() - 1, row + 2); y++) {
+        for (int x = Math.max(0, column - 2); x <= Math.min(plane.width() - 1, column + 2); x++) {
+          double value = Math.abs(plane.at(x, y));
+          reach = Double.isFinite(value) ? Math.max(reach, value) : reach;
+        }
+      }
+    }
+    return ColourScale.aroundZero(reach, unit);
+  }
+
+  /** The whole picture. */
+  Sketch whole() {
+    PlaneView view = PlaneView.whole(plane, colours(), MAX_WIDTH, MAX_HEIGHT);
+    Rectangle2D area = view.area();
+    Labels labels =
+        new Labels(area.getX() + 4, area.getY() + 4, area.getWidth() - 8, area.getHeight() - 8);
+    labels.keepFree(area.getX(), area.getMaxY() - 44, 180, 44);
+    drawParts(view);
+    for (HeatSource source : sources) {
+      double ring = ring(view, source);
+      labels.keepFree(
+          view.x(source.column()) - ring, view.y(source.row()) - ring, 2 * ring, 2 * ring);
+      circle(view, source, ring);
+    }
+    for (int i = 0; i < sources.size(); i++) {
+      HeatSource source = sources.get(i);
+      label(view, labels, source.column(), source.row(), ring(view, source), sourceLabel(i));
+    }
+    for (PartMark part : nearestParts(view)) {
+      label(view, labels, part.column(), part.row(), part.reach() * view.scale(), part.reference());
+    }
+    view.scaleBar(millimetresPerPixel);
+    return view.sketch();
+  }
+
+  /** One source enlarged, with the ellipse that holds its place with 95 % probability. */
+  Sketch close(int sourceIndex) {
+    HeatSource source = sources.get(sourceIndex);
+    double[] axes = ellipse(source);
+    int half = (int) Math.ceil(Math.max(12, Math.max(3 * source.widthPixels(), 1.6 * axes[0])));
+    int left = (int) Math.round(source.column()) - half;
+    int top = (int) Math.round(source.row()) - half;
+    PlaneView view =
+        PlaneView.part(plane, colours(), left, top, 2 * half + 1, 2 * half + 1, 560, 560);
+    Rectangle2D area = view.area();
+    drawParts(view);
+    for (Pen pen : List.of(CASING, CORE)) {
+      view.sketch()
+          .add(
+              new Shape.Ellipse(
+                  view.x(source.column()),
+                  view.y(source.row()),
+                  Math.max(2, axes[0] * view.scale()),
+                  Math.max(2, axes[1] * view.scale()),
+                  axes[2],
+                  pen));
+    }
+    Labels labels =
+        new Labels(area.getX() + 4, area.getY() + 4, area.getWidth() - 8, area.getHeight() - 8);
+    labels.keepFree(area.getX(), area.getMaxY() - 44, 180, 44);
+    double free = Math.max(6, axes[0] * view.scale() + 4);
+    labels.keepFree(
+        view.x(source.column()) - free, view.y(source.row()) - free, 2 * free, 2 * free);
+    for (PartMark part : parts) {
+      if (view.shows(part.column(), part.row())) {
+        label(view, labels, part.column(), part.row(), 8, part.reference());
+      }
+    }
+    view.scaleBar(millimetresPerPixel);
+    return view.sketch();
+  }
+
+  private String sourceLabel(int index) {
+    return "source " + (index + 1);
+  }
+
+  private static double ring(PlaneView view, HeatSource source) {
+    return Math.max(16, (2.5 * source.widthPixels() + 2) * view.scale());
+  }
+
+  private static void circle(PlaneView view, HeatSource source, double radius) {
+    double x = view.x(source.column());
+    double y = view.y(source.row());
+    for (Pen pen : List.of(CASING, CORE)) {
+      view.sketch().add(new Shape.Ellipse(x, y, radius, radius, 0, pen));
+    }
+  }
+
+  /** Half axes in pixels, larger first, and the tilt of the larger in degrees, clockwise. */
+  static double[] ellipse(HeatSource source) {
+    double mean = (source.columnVariance() + source.rowVariance()) / 2;
+    double apart =
+        Math.hypot((source.columnVariance() - source.rowVariance()) / 2, source.covariance());
+    double tilt =
+        Math.toDegrees(
+                Math.atan2(2 * source.covariance(), source.columnVariance() - source.rowVariance()))
+            / 2;
+    return new double[] {
+      SQRT_CHI2_95_2 * Math.sqrt(Math.max(0, mean + apart)),
+      SQRT_CHI2_95_2 * Math.sqrt(Math.max(0, mean - apart)),
+      tilt
+    };
+  }
+
+  private void drawParts(PlaneView view) {
+    Set<String> named = new LinkedHashSet<>();
+    suspects.forEach(suspect -> named.add(suspect.part()));
+    for (PartMark part : parts) {
+      if (named.contains(part.reference())) {
+        view.outline(part.columns(), part.rows(), CASING, CORE);
+      } else if (part.onRail()) {
+        view.outline(part.columns(), part.rows(), Pen.line(Sketch.INK, 1.5));
+      } else {
+        view.outline(part.columns(), part.rows(), FAINT);
+      }
+    }
+  }
+
+  /** Suspects first, then the parts nearest to any source. */
+  private List<PartMark> nearestParts(PlaneView view) {
+    List<String> order = suspects.stream().map(Suspect::part).toList();
+    List<PartMark> visible = new ArrayList<>();
+    for (PartMark part : parts) {
+      if (view.shows(part.column(), part.row()) && !sources.isEmpty()) {
+        visible.add(part);
+      }
+    }
+    visible.sort(
+        Comparator.comparingInt((PartMark part) -> place(order, part.reference()))
+            .thenComparingDouble(this::distanceToSource));
+    return visible.subList(0, Math.min(MOST_LABELS, visible.size()));
+  }
+
+  private static int place(List<String> order, String reference) {
+    int place = order.indexOf(reference);
+    return place < 0 ? Integer.MAX_VALUE : place;
+  }
+
+  private double distanceToSource(PartMark part) {
+    return sources.stream()
+        .mapToDouble(source -> part.distance(source.column(), source.row()))
+        .min()
+        .orElse(0);
+  }
+
+  private void label(
+      PlaneView view, Labels labels, double column, double row, double nearest, String text) {
+    double width = Sketch.textWidth(text, LABEL, true);
+    labels
+        .place(view.x(column), view.y(row), nearest + 6, nearest + 260, width, LABEL * 1.2)
+        .ifPresent(
+            placed -> {
+              Line2D line = shortened(placed.leader(), nearest);
+              Sketch sketch = view.sketch();
+              sketch.line(line.getX1(), line.getY1(), line.getX2(), line.getY2(), CASING);
+              sketch.line(line.getX1(), line.getY1(), line.getX2(), line.getY2(), CORE);
+              sketch.label(
+                  placed.box().getCenterX(),
+                  placed.box().getMaxY() - LABEL * 0.28,
+                  text,
+                  LABEL,
+                  Shape.Anchor.MIDDLE);
+            });
+  }
+
+  /** A leader that ends at the edge of what it names, not in its middle. */
+  private static Line2D shortened(Line2D leader, double by) {
+    double length = leader.getP1().distance(leader.getP2());
+    double share = length <= by ? 0 : (length - by) / length;
+    return new Line2D.Double(
+        leader.getX1(),
+        leader.getY1(),
+        leader.getX1() + share * (leader.getX2() - leader.getX1()),
+        leader.getY1() + share * (leader.getY2() - leader.getY1()));
+  }
+}

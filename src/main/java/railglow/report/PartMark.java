@@ -1,0 +1,41 @@
+package railglow.report;
+
+/**
+ * A part's outline as the camera sees it.
+ *
+ * @param reference for example C37
+ * @param onRail whether it has a pad on the injected rail
+ * @param columns of its corners, in pixels of the thermal picture
+ * @param rows of its corners
+ */
+public record PartMark(String reference, boolean onRail, double[] columns, double[] rows) {
+  public double column() {
+    return mean(columns);
+  }
+
+  public double row() {
+    return mean(rows);
+  }
+
+  /** How far a point is from the outline's middle, in pixels. */
+  public double distance(double column, double row) {
+    return Math.hypot(column - column(), row - row());
+  }
+
+  /** Half the outline's larger extent, in pixels. */
+  public double reach() {
+    double reach = 0;
+    for (int i = 0; i < columns.length; i++) {
+      reach = Math.max(reach, Math.hypot(columns[i] - column(), rows[i] - row()));
+    }
+    return reach;
+  }
+
+  private static double mean(double[] values) {
+    double sum = 0;
+    for (double value : values) {
+      sum += value;
+    }
+    return sum / values.length;
+  }
+}

@@ -1,0 +1,105 @@
+package railglow.report;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import railglow.journal.Findings;
+import railglow.journal.FindingsFile;
+import railglow.journal.Journal;
+import railglow.journal.JournalException;
+import railglow.journal.JournalReader;
+import railglow.journal.NpyFile;
+import railglow.journal.RunFolder;
+import railglow.thermal.Plane;
+
+/**
+ * What a run folder holds, as far as it can be read. Only the journal must be there.
+ *
+ * @param planes by name
+ * @param problems what is missing or can't be trusted, one sentence each
+ */
+record RunContents(
+    RunFolder folder,
+    Journal journal,
+    Optional<Findings> findings,
+    Map<String, Plane> planes,
+    List<String> problems) {
+  static final List<String> PLANES =
+      List.of("in-phase", "quadrature", "significance", "background");
+
+  /**
+   * Reads a folder.
+   *
+   * @throws JournalException when its journal can't be read at all
+   */
+  static RunContents read(RunFolder folder) throws IOException {
+    Journal journal = JournalReader.read(folder);
+    List<String> problems = new ArrayList<>();
+    if (!journal.finished()) {
+      problems.add("The run is " + journal.ending() + ".");
+    }
+    journal.damages().forEach(damage -> problems.add(damage + "."));
+    if (!journal.header().runId().equals(folder.name())) {
+      problems.add(
+          "The folder is called "
+              + folder.name()
+              + ", but the run in it is "
+              + journal.header().runId()
+              + ".");
+    }
+    Optional<Findings> findings = Optional.empty();
+    try {
+      findings = Optional.of(FindingsFile.read(folder.findings()));
+    } catch (JournalException e) {
+      problems.add(sentence(e));
+    }
+    Map<String, Plane> planes = new TreeMap<>();
+    for (String name : PLANES) {
+      try {
+        Plane plane = NpyFile.read(folder.plane(name));
+        if (plane.width() != journal.header().camera().width()
+            || plane.height() != journal.header().camera().height()) {
+          problems.add(
+              folder.plane(name)
+                  + " is "
+                  + plane.width()
+                  + " x "
+                  + plane.height()
+                  + ", not the camera's size: left out.");
+        } else {
+          planes.put(name, plane);
+        }
+      } catch (JournalException e) {
+        problems.add(sentence(e));
+      }
+    }
+    for (String used : journal.header().usedFiles().values()) {
+      Path copy = folder.root().resolve(used).normalize();
+      if (!copy.startsWith(folder.root().normalize()) || !Files.exists(copy)) {
+        problems.add("The copy " + used + " of a file that the run used is not there.");
+      }
+    }
+    return new RunContents(folder, journal, findings, planes, List.copyOf(problems));
+  }
+
+  Optional<Plane> plane(String name) {
+    return Optional.ofNullable(planes.get(name));
+  }
+
+  /** K, or counts where the camera has no scale. */
+  String riseUnit() {
+    return findings
+        .map(Findings::unit)
+        .orElse(Double.isNaN(journal.header().camera().kelvinPerCount()) ? "counts" : "K");
+  }
+
+  private static String sentence(JournalException e) {
+    String text = e.getMessage();
+    return Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".";
+  }
+}

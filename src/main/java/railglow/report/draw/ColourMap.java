@@ -1,0 +1,55 @@
+package railglow.report.draw;
+
+import java.util.function.DoubleToIntFunction;
+
+/**
+ * Numbers as colours, computed in CIELAB. In both maps lightness rises in equal steps from the
+ * lowest to the highest value, so a grey print and any kind of colour blindness keep the order and
+ * the sign; hue only adds to it, along blue to yellow, which most colour-blind people see.
+ * Immutable.
+ */
+public final class ColourMap {
+  private static final int STEPS = 255;
+  private static final int NO_VALUE = 0xB08CA8;
+
+  /**
+   * For differences: a neutral mid grey at zero, darker and blue below, lighter and amber above.
+   */
+  public static final ColourMap DIFFERENCE = new ColourMap(ColourMap::difference);
+
+  /** For temperatures: from a dark to a pale slate of one family of hues. */
+  public static final ColourMap TEMPERATURE = new ColourMap(ColourMap::temperature);
+
+  private final int[] colours = new int[STEPS];
+
+  private ColourMap(DoubleToIntFunction colourAt) {
+    for (int i = 0; i < STEPS; i++) {
+      colours[i] = colourAt.applyAsInt(i / (STEPS - 1.0));
+    }
+  }
+
+  /**
+   * The colour of a value.
+   *
+   * @param fraction 0 for the low end of the scale, 1 for the high end; values beyond get the end's
+   *     colour, NaN a colour that is not in the map
+   * @return 0xRRGGBB
+   */
+  public int rgb(double fraction) {
+    if (Double.isNaN(fraction)) {
+      return NO_VALUE;
+    }
+    return colours[(int) Math.round(Math.max(0, Math.min(1, fraction)) * (STEPS - 1))];
+  }
+
+  private static int difference(double fraction) {
+    double t = 2 * fraction - 1;
+    double chroma = 68 * (1 - Math.exp(-2.6 * Math.abs(t))) / (1 - Math.exp(-2.6));
+    return Lab.rgb(54 + 39 * t, t == 0 ? 0 : chroma, t < 0 ? 272 : 78);
+  }
+
+  private static int temperature(double fraction) {
+    double chroma = 34 * Math.sin(Math.PI * (0.12 + 0.8 * fraction));
+    return Lab.rgb(10 + 85 * fraction, chroma, 268 - 62 * fraction);
+  }
+}

@@ -1,0 +1,139 @@
+package railglow.report;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import railglow.journal.NpyFile;
+import railglow.journal.RunFolder;
+
+class RunReportTest {
+  @TempDir Path temporary;
+
+  private Scene scene(String name, int width, int height) {
+    return new Scene(temporary.resolve(name), width, height);
+  }
+
+  private static String page(RunFolder folder) throws IOException {
+    return Files.readString(folder.report());
+  }
+
+  @Test
+  void theFirstLinesSayWhatWasFoundAndHowSure() throws IOException {
+    Scene scene = scene("2026-03-01-HX_12-3V3-01", 64, 48).source(30, 20, 1.6, 0.42).parts();
+    scene.write(true);
+    assertEquals(List.of(), RunReport.write(scene.folder(), scene.placement()));
+    String page = page(scene.folder());
+    String top = page.substring(page.indexOf("<body>"), page.indexOf("<svg"));
+    assertTrue(top.contains("C37 on 3V3 is heated by the injected current."), top);
+    assertTrue(top.contains("420 mK (95 % interval 365.4 mK to 474.6 mK)"), top);
+    assertTrue(top.contains("3.0 \u00d7 10\u207b\u00b9\u00b2"), top);
+    assertTrue(top.contains("Lift C37; 3V3 should then read 45 ohm or more."), top);
+    assertTrue(top.contains("The output was proven off."), top);
+  }
+
+  @Test
+  void aNullRunSaysWhatWouldHaveBeenSeen() throws IOException {
+    Scene scene = scene("null", 58, 104);
+    scene.write(true, 12);
+    RunReport.write(scene.folder(), scene.placement());
+    String page = page(scene.folder());
+    assertTrue(page.contains("Nothing found"), page);
+    assertTrue(
+        page.contains("A source with a rise above 31 mK, or above 12 mW at the fault"), page);
+    assertFalse(page.contains("source-1"));
+  }
+
+  @Test
+  void aRunCutOffIsShownAsFarAsItGoesAndSaysSo() throws IOException {
+    Scene scene = scene("cut", 64, 48).source(30, 20, 1.6, 0.42);
+    scene.write(false);
+    List<String> problems = RunReport.write(scene.folder(), scene.placement());
+    assertTrue(problems.get(0).contains("not finished"), problems.toString());
+    String page = page(scene.folder());
+    assertTrue(page.contains("did not finish its record"), page);
+    assertTrue(page.contains("They can be made from its frames: replay the run."), page);
+    assertTrue(page.contains("Voltage, current, power and hottest pixel"), page);
+    assertFalse(page.contains("proven off."), "nothing is claimed of an output nobody proved");
+  }
+
+  @Test
+  void whatIsMissingIsNamedAndTheRestIsShown() throws IOException {
+    Scene scene = scene("half", 64, 48).source(30, 20, 1.6, 0.42).parts();
+    RunFolder folder = scene.write(true);
+    Files.delete(folder.plane("quadrature"));
+    Files.write(folder.plane("background"), new byte[10]);
+    Files.delete(folder.used().resolve("board.yaml"));
+    List<String> problems = RunReport.write(folder, scene.placement());
+    assertEquals(3, problems.size(), problems.toString());
+    String page = page(folder);
+    assertTrue(page.contains("used/board.yaml"), page);
+    assertTrue(page.contains("quadrature.npy"), page);
+    assertTrue(Files.exists(folder.picture("difference")));
+    assertFalse(Files.exists(folder.picture("quadrature")));
+  }
+
+  @Test
+  void aRenamedFolderIsNoticed() throws IOException {
+    Scene scene = scene("first-name", 64, 48);
+    scene.write(true);
+    Path renamed = temporary.resolve("second-name");
+    Files.move(scene.folder().root(), renamed);
+    List<String> problems = RunReport.write(new RunFolder(renamed), Placement.NONE);
+    assertEquals(
+        List.of("The folder is called second-name, but the run in it is first-name."), problems);
+  }
+
+  @Test
+  void aUsersTextNeverBecomesMarkup() throws IOException {
+    Scene scene = scene("a<script>alert(1)<", 64, 48);
+    scene.write(true);
+    RunReport.write(scene.folder(), Placement.NONE);
+    String page = page(scene.folder());
+    assertFalse(page.contains("<script>"), "unescaped text in the page");
+    assertTrue(page.contains("a&lt;script&gt;alert(1)&lt;"), page);
+  }
+
+  @Test
+  void thePageNeedsNothingFromOutside() throws IOException {
+    Scene scene = scene("alone", 64, 48).source(30, 20, 1.6, 0.42).parts();
+    scene.write(true);
+    RunReport.write(scene.folder(), scene.placement());
+    String page = page(scene.folder()).replace("http://www.w3.org/2000/svg", "");
+    assertFalse(page.contains("http:") || page.contains("https:") || page.contains("<link"));
+    assertFalse(page.contains("src="), "no file beside the page");
+  }
+
+  @Test
+  void theTraceIsATableThatSpreadsheetsRead() throws IOException {
+    Scene scene = scene("trace", 64, 48);
+    scene.write(true);
+    RunReport.write(scene.folder(), Placement.NONE);
+    String[] lines = Files.readString(scene.folder().trace()).split("\r\n", -1);
+    assertEquals(Trace.HEADER, lines[0]);
+    assertEquals("", lines[lines.length - 1], "ends with a line end");
+    for (int i = 1; i < lines.length - 1; i++) {
+      assertEquals(10, lines[i].split(",", -1).length, lines[i]);
+    }
+    assertEquals("0.105000,0.001000,0.000100,0.000000,PROVEN_OFF,NONE,,,,", lines[1]);
+  }
+
+  @Test
+  void thePlanesAreTiffsWithEveryBit() throws IOException {
+    Scene scene = scene("tiff", 64, 48).source(30, 20, 1.6, 0.42).parts();
+    scene.write(true);
+    RunReport.write(scene.folder(), scene.placement());
+    BufferedImage image = ImageIO.read(scene.folder().planes().resolve("in-phase.tif").toFile());
+    float[] values = image.getRaster().getPixels(0, 0, 64, 48, (float[]) null);
+    assertArrayEquals(NpyFile.read(scene.folder().plane("in-phase")).values(), values, 0f);
+  }
+}
