@@ -26,7 +26,6 @@ final class TracePicture {
    * Draws a trace.
    *
    * @param texts names the panels
-   * @param withTemperature whether the hottest pixel has a temperature, else its rise is drawn
    */
   static Sketch of(Trace trace, Texts texts) {
     List<Panel> panels = new ArrayList<>();
@@ -66,7 +65,6 @@ final class TracePicture {
       double from = x(span.from(), end);
       sketch.rectangle(from, top, x(span.to(), end) - from, PANEL, Pen.fill(SHADE, 1));
     }
-    double low = 0;
     double high = Double.NEGATIVE_INFINITY;
     double lowest = Double.POSITIVE_INFINITY;
     for (Trace.Row row : trace.rows()) {
@@ -76,7 +74,7 @@ final class TracePicture {
         lowest = Math.min(lowest, value);
       }
     }
-    low = lowest > 0 && high - lowest < 0.5 * lowest ? lowest : Math.min(0, lowest);
+    double low = lowest > 0 && high - lowest < 0.5 * lowest ? lowest : Math.min(0, lowest);
     if (!(high > low)) {
       high = low + 1;
     }
