@@ -16,13 +16,19 @@ import railglow.thermal.Samples;
  * have changed, so a cycle that holds frames of two segments must not be used.
  */
 public final class FrameMarks {
-  /** Steps of the whole image beyond this many times the usual one are events. */
-  private static final double COMMON_FACTOR = 8;
+  /**
+   * Steps of the whole image beyond this many times the usual one are events. Real cameras step by
+   * ten times their usual step now and then, without a shutter.
+   */
+  private static final double COMMON_FACTOR = 16;
 
   /** But never below this part of the usual change of one pixel. */
-  private static final double COMMON_FLOOR = 0.5;
+  private static final double COMMON_FLOOR = 1;
 
-  private static final double SPREAD_FACTOR = 3;
+  /** After a freeze or a pause half as much is enough, since a shutter is likely. */
+  private static final double AFTER_PAUSE = 0.5;
+
+  private static final double SPREAD_FACTOR = 6;
   private static final double SPREAD_FACTOR_AFTER_PAUSE = 1.5;
   private static final double CLIP = 6;
   private static final double SUDDEN_SHARE = 0.03;
@@ -41,10 +47,9 @@ public final class FrameMarks {
   private final Samples previous;
   private final float[] reference;
   private final float[] current;
+  private final float[] sorted;
   private final TypicalLevel usualCommon = new TypicalLevel();
   private final TypicalLevel usualSpread = new TypicalLevel();
-  private final double[] groupMeans = new double[31];
-  private final int[] groupCounts = new int[31];
   private final long[] counts = new long[FrameMark.values().length];
   private boolean hasPrevious;
   private boolean hasReference;
@@ -76,6 +81,7 @@ public final class FrameMarks {
     this.previous = like.newLike();
     this.reference = new float[grid.size()];
     this.current = new float[grid.size()];
+    this.sorted = new float[grid.size()];
   }
 
   /**
@@ -132,9 +138,8 @@ public final class FrameMarks {
         frozenInSuccession >= 2
             || seconds > Math.max(PAUSE_SECONDS, (PAUSE_FRAMES + 0.5) * periodSeconds);
     double usual = usualSpread.median();
-    boolean stepped =
-        Math.abs(common)
-            > Math.max(COMMON_FACTOR * usualCommon.median(), COMMON_FLOOR * usual) + smallestChange;
+    double least = Math.max(COMMON_FACTOR * usualCommon.median(), COMMON_FLOOR * usual);
+    boolean stepped = Math.abs(common) > (paused ? AFTER_PAUSE : 1) * least + smallestChange;
     double factor = paused ? SPREAD_FACTOR_AFTER_PAUSE : SPREAD_FACTOR;
     boolean changed = spread > factor * usual + smallestChange;
     if (stepped || (paused && changed)) {
@@ -155,47 +160,34 @@ public final class FrameMarks {
 
   /** The common part of the change since the reference, and the mean size of the rest. */
   private void measure() {
-    double usual = usualSpread.median();
-    double clip = usual > 0 ? CLIP * usual : Double.POSITIVE_INFINITY;
-    double centre = medianOfMeans();
-    double sum = 0;
     int used = 0;
     for (int i = 0; i < current.length; i++) {
       float change = current[i] - reference[i];
       if (change == change) {
-        sum += Math.max(-clip, Math.min(clip, change - centre));
-        used++;
+        sorted[used++] = change;
       }
     }
-    common = used == 0 ? 0 : centre + sum / used;
-    sum = 0;
-    for (int i = 0; i < current.length; i++) {
-      float change = current[i] - reference[i];
-      if (change == change) {
-        sum += Math.min(2 * clip, Math.abs(change - common));
+    common = 0;
+    spread = 0;
+    if (used == 0) {
+      return;
+    }
+    Arrays.sort(sorted, 0, used);
+    double usual = usualSpread.median();
+    double clip = usual > 0 ? CLIP * usual : Double.POSITIVE_INFINITY;
+    double median = sorted[used / 2];
+    double sum = 0;
+    int near = 0;
+    for (int i = 0; i < used; i++) {
+      if (Math.abs(sorted[i] - median) <= clip) {
+        sum += sorted[i];
+        near++;
       }
     }
-    spread = used == 0 ? 0 : sum / used;
-  }
-
-  /** A first guess of the common change that a few wild pixels can't move. */
-  private double medianOfMeans() {
-    double[] means = groupMeans;
-    int groups = means.length;
-    Arrays.fill(means, 0);
-    Arrays.fill(groupCounts, 0);
-    for (int i = 0; i < current.length; i++) {
-      float change = current[i] - reference[i];
-      if (change == change) {
-        means[i % groups] += change;
-        groupCounts[i % groups]++;
-      }
+    common = sum / near;
+    for (int i = 0; i < used; i++) {
+      spread += Math.min(2 * clip, Math.abs(sorted[i] - common)) / used;
     }
-    for (int g = 0; g < groups; g++) {
-      means[g] = groupCounts[g] == 0 ? 0 : means[g] / groupCounts[g];
-    }
-    Arrays.sort(means);
-    return means[groups / 2];
   }
 
   private boolean isDamaged() {
