@@ -167,9 +167,9 @@ public final class FrameMarks {
         sorted[used++] = change;
       }
     }
-    common = 0;
     spread = 0;
     if (used == 0) {
+      common = 0;
       return;
     }
     Arrays.sort(sorted, 0, used);
@@ -186,7 +186,7 @@ public final class FrameMarks {
     }
     common = sum / near;
     for (int i = 0; i < used; i++) {
-      spread += Math.min(2 * clip, Math.abs(sorted[i] - common)) / used;
+      spread += Math.min(4 * clip, Math.abs(sorted[i] - common)) / used;
     }
   }
 
