@@ -136,6 +136,10 @@ public record PackageOutline(double widthMillimetres, double heightMillimetres) 
     }
     for (String token : name.split("[_ :/]")) {
       PackageOutline outline = NAMED.get(token.replaceAll("[^A-Z0-9]", ""));
+      if (outline == null) {
+        // The number of pins may follow.
+        outline = NAMED.get(token.replaceAll("-\\d+$", "").replaceAll("[^A-Z0-9]", ""));
+      }
       if (outline != null) {
         return Optional.of(outline);
       }

@@ -1,0 +1,195 @@
+package railglow.board;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import railglow.board.geometry.Registration;
+import railglow.board.geometry.RegistrationPoint;
+import railglow.board.imports.Netlist;
+import railglow.board.imports.Pad;
+import railglow.thermal.HeatSource;
+import railglow.units.Interval;
+
+class SuspectRankingTest {
+  private static final Interval NORMAL = new Interval(45, 600);
+
+  private static Part part(String reference, double x, double y, Side side, String... nets) {
+    return new Part(reference, "", "", x, y, 2, 1.25, 0, side, Set.of(nets));
+  }
+
+  private static Pad pad(String reference, String pin, String net, double x, double y) {
+    return new Pad(net, reference, pin, x, y, 1, 1, 0, Pad.Access.TOP, false, 1);
+  }
+
+  private static Board board(boolean netlist, boolean registered, Part... parts) {
+    List<RegistrationPoint> points = new ArrayList<>();
+    for (double[] at : new double[][] {{0, 0}, {100, 0}, {100, 80}, {0, 80}, {50, 40}}) {
+      points.add(new RegistrationPoint("P", at[0], at[1], 8 + 2 * at[0], 176 - 2 * at[1]));
+    }
+    List<Pad> pads = new ArrayList<>();
+    for (Part part : parts) {
+      int pin = 1;
+      for (String net : part.nets()) {
+        pads.add(
+            pad(
+                part.reference(),
+                Integer.toString(pin++),
+                net,
+                part.xMillimetres(),
+                part.yMillimetres()));
+      }
+    }
+    return new Board(
+        "test",
+        100,
+        80,
+        Side.TOP,
+        List.of(new Rail("VCC", 3.3, 2.6, Optional.of(NORMAL))),
+        List.of(parts),
+        netlist ? Optional.of(new Netlist(pads, List.of())) : Optional.empty(),
+        registered ? Optional.of(Registration.of(points, 0.1)) : Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        List.of());
+  }
+
+  private static HeatSource at(double x, double y, double sigmaMillimetres) {
+    double variance = Math.pow(2 * sigmaMillimetres, 2);
+    return new HeatSource(
+        8 + 2 * x, 176 - 2 * y, variance, variance, 0, 1, NORMAL, 1, 0, 1, 2, 1e-3, 1);
+  }
+
+  private static List<String> names(List<Suspect> suspects) {
+    return suspects.stream().map(Suspect::part).toList();
+  }
+
+  @Test
+  void thePartUnderTheHeatComesFirstAndPartsFarAwayAreNotNamed() {
+    Board board =
+        board(
+            true,
+            true,
+            part("C2", 33, 30, Side.TOP, "VCC", "GND"),
+            part("C1", 30, 30, Side.TOP, "VCC", "GND"),
+            part("C9", 60, 30, Side.TOP, "VCC", "GND"));
+    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30.2, 30, 0.1)));
+    assertEquals(List.of("C1", "C2"), names(suspects));
+    assertEquals(0, suspects.get(0).distanceMillimetres());
+    assertEquals(1.8, suspects.get(1).distanceMillimetres(), 1e-6);
+    assertEquals(
+        "Lift C1; VCC should then read 45 ohm or more.",
+        NextStep.text(board, "VCC", suspects, 6.8));
+  }
+
+  @Test
+  void aPartOfAnotherRailUnderTheHeatComesAfterOneOnTheRail() {
+    Board board =
+        board(
+            true,
+            true,
+            part("C1", 30, 30, Side.TOP, "OTHER", "GND"),
+            part("C2", 32.2, 30, Side.TOP, "VCC", "GND"));
+    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(31, 30, 0.3)));
+    assertEquals(List.of("C2", "C1"), names(suspects));
+    assertFalse(suspects.get(1).onRail());
+    assertTrue(suspects.get(1).reason().contains("without a pad on VCC"));
+  }
+
+  @Test
+  void aWideErrorLeavesSeveralSuspectsAndTheNextStepNamesTheSecond() {
+    Board board =
+        board(
+            true,
+            true,
+            part("R1", 30, 30, Side.TOP, "VCC", "SDA"),
+            part("C2", 30, 31.6, Side.TOP, "VCC", "GND"),
+            part("D3", 30, 28.4, Side.TOP, "VCC", "GND"));
+    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30, 30.3, 0.8)));
+    assertEquals(List.of("C2", "D3", "R1"), names(suspects));
+    assertTrue(
+        NextStep.text(board, "VCC", suspects, 6.8).endsWith("If it does not, lift D3 next."));
+  }
+
+  @Test
+  void aPartThatMayOnlyCarryTheCurrentAsksForAnotherPoint() {
+    Board board = board(true, true, part("L1", 30, 30, Side.TOP, "VCC", "SW"));
+    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)));
+    assertTrue(suspects.get(0).reason().contains("may only carry the current"));
+    assertTrue(NextStep.text(board, "VCC", suspects, 6.8).contains("another point of VCC"));
+  }
+
+  @Test
+  void theFaultOfAWarmerPathIsNamedBeforeThePath() {
+    Board board =
+        board(
+            true,
+            true,
+            part("L1", 30, 30, Side.TOP, "VCC", "SW"),
+            part("C2", 60, 30, Side.TOP, "VCC", "GND"));
+    List<Suspect> suspects =
+        SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1), at(60, 30, 0.1)));
+    assertEquals(List.of("C2", "L1"), names(suspects));
+    assertEquals(1, suspects.get(0).sourceIndex());
+  }
+
+  @Test
+  void twoSourcesEachNameTheirPartBeforeAnySecondChoice() {
+    Board board =
+        board(
+            true,
+            true,
+            part("C1", 30, 30, Side.TOP, "VCC", "GND"),
+            part("C2", 32.5, 30, Side.TOP, "VCC", "GND"),
+            part("C3", 60, 30, Side.TOP, "VCC", "GND"));
+    List<Suspect> suspects =
+        SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1), at(60, 30, 0.1)));
+    assertEquals(List.of("C1", "C3", "C2"), names(suspects));
+  }
+
+  @Test
+  void aPartOfTheOtherSideIsNamedAsSuch() {
+    Board board = board(true, true, part("C1", 30, 30, Side.BOTTOM, "VCC", "GND"));
+    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)));
+    assertTrue(suspects.get(0).reason().contains("on the other side"));
+  }
+
+  @Test
+  void withoutANetlistPartsAreNamedByPlaceAndTheReasonSaysSo() {
+    Board board = board(false, true, part("C1", 30, 30, Side.TOP));
+    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)));
+    assertEquals(List.of("C1"), names(suspects));
+    assertFalse(suspects.get(0).onRail());
+    assertTrue(suspects.get(0).reason().contains("without a netlist"));
+  }
+
+  @Test
+  void withoutARegistrationNothingIsNamedAndTheNextStepSaysWhy() {
+    Board board = board(true, false, part("C1", 30, 30, Side.TOP, "VCC"));
+    assertEquals(List.of(), SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1))));
+    assertTrue(NextStep.text(board, "VCC", List.of(), 6.8).contains("four registration points"));
+  }
+
+  @Test
+  void aChipIsFreedByItsPinsOnTheRail() {
+    Board board = board(true, true, part("U1", 30, 30, Side.TOP, "GND", "VCC"));
+    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)));
+    assertEquals(
+        "Free U1 from VCC (pin 2) or remove it; VCC should then read 45 ohm or more.",
+        NextStep.text(board, "VCC", suspects, 6.8));
+  }
+
+  @Test
+  void withoutANormalReadingTheNextStepComparesWithTheReadingOfNow() {
+    Board board = board(true, true, part("C1", 30, 30, Side.TOP, "AUX", "GND"));
+    List<Suspect> suspects = SuspectRanking.rank(board, "AUX", List.of(at(30, 30, 0.1)));
+    assertEquals(
+        "Lift C1; AUX should then read clearly more than the 6.8 ohm of now.",
+        NextStep.text(board, "AUX", suspects, 6.8));
+  }
+}
