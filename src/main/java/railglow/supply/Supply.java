@@ -69,7 +69,10 @@ public interface Supply extends AutoCloseable {
   /** Whether the link is out of step: only {@link #switchOff} may be used until it is not. */
   boolean isOutOfStep();
 
-  /** Brings the link back in step: a new connection, or a question that can't be mistaken. */
+  /**
+   * Brings the link back in step by a new connection or a question that can't be mistaken, and
+   * sends off.
+   */
   void resynchronise() throws SupplyException;
 
   @Override

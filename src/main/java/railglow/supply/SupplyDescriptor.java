@@ -14,6 +14,7 @@ import railglow.safety.SupplyFacts;
  *
  * @param name of this kind
  * @param identity must be found in the reply to the identity query
+ * @param line of a serial port; empty where the usual one does
  * @param channels abilities, the first is channel 1
  * @param status queries for regulation and trips; empty when there are none
  * @param overVoltage empty when the supply has no such protection
@@ -24,6 +25,7 @@ public record SupplyDescriptor(
     String name,
     Pattern identity,
     WireManners wire,
+    Optional<LineManners> line,
     List<ChannelAbility> channels,
     SupplyCommands commands,
     List<StatusQuery> status,

@@ -1,21 +1,15 @@
 package railglow.supply;
 
+import railglow.link.LinkSettings;
+
 /**
  * How this supply wants to be talked to.
  *
- * @param sendTerminator ends every message to the supply
- * @param replyTerminator ends every reply
- * @param replyTimeoutNanos longest wait for a whole reply
- * @param pauseNanos least time from the end of one message to the start of the next
- * @param compoundQueries whether several commands and queries may stand in one message
- * @param echoes whether the supply sends back what it is sent
+ * @param link line ends, pauses, echo
+ * @param replyTimeoutNanos longest time for one exchange
+ * @param compound whether several commands and queries may stand in one message, joined by {@code
+ *     ;:}
  * @param readingIntervalNanos time between two readings
  */
 public record WireManners(
-    String sendTerminator,
-    String replyTerminator,
-    long replyTimeoutNanos,
-    long pauseNanos,
-    boolean compoundQueries,
-    boolean echoes,
-    long readingIntervalNanos) {}
+    LinkSettings link, long replyTimeoutNanos, boolean compound, long readingIntervalNanos) {}
