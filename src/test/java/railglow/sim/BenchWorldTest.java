@@ -1,0 +1,133 @@
+package railglow.sim;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.lang.management.ManagementFactory;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import railglow.sim.picture.CameraSettings;
+import railglow.sim.picture.Reflection;
+import railglow.sim.truth.TruthEvent;
+
+class BenchWorldTest {
+  /** Pulses a bench and returns ON minus OFF of each pixel, in kelvin, after one lost cycle. */
+  private static double[] pulse(PulsedBench bench, int cycles) {
+    return bench.inPhaseKelvin(cycles);
+  }
+
+  private static BenchScenario quiet(BenchScenario scenario) {
+    return scenario.withCamera(CameraSettings.ideal(256, 192, 25)).withReflection(Reflection.NONE);
+  }
+
+  @Test
+  void sameSeedSameCommandsSameBytes() {
+    List<short[]> first = frames(BenchScenarios.hx12());
+    List<short[]> second = frames(BenchScenarios.hx12());
+    for (int i = 0; i < first.size(); i++) {
+      assertArrayEquals(first.get(i), second.get(i));
+    }
+    assertFalse(Arrays.equals(first.get(3), frames(BenchScenarios.hx12().withSeed(2)).get(3)));
+  }
+
+  private static List<short[]> frames(BenchScenario scenario) {
+    PulsedBench bench = new PulsedBench(scenario, 1, 0.4);
+    List<short[]> frames = new ArrayList<>();
+    for (int i = 0; i < 15; i++) {
+      frames.add(bench.nextFrame().clone());
+    }
+    frames.add(
+        bench
+            .readings()
+            .toString()
+            .chars()
+            .mapToObj(c -> (short) c)
+            .reduce(new short[1], (a, c) -> new short[] {(short) (a[0] * 31 + c)}, (a, b) -> a));
+    return frames;
+  }
+
+  @Test
+  void theHx12ShowsItsFaultWhereTheTruthSays() {
+    PulsedBench bench = new PulsedBench(quiet(BenchScenarios.hx12()), 1, 2);
+    double[] inPhase = pulse(bench, 4);
+    int warmest = PulsedBench.warmest(inPhase);
+    TruthEvent source = bench.world().truth().last(TruthEvent.Kind.SOURCE).orElseThrow();
+    assertEquals("C37", source.facts().get("part"));
+    // Board (78, 31) mm at 2 pixels a millimetre with the corner at (7.5, 175.5).
+    assertEquals(163.5, source.number("column"), 1e-9);
+    assertEquals(113.5, source.number("row"), 1e-9);
+    assertEquals(source.number("column"), warmest % 256, 1.01);
+    assertEquals(source.number("row"), warmest / 256, 1.01);
+    assertTrue(inPhase[warmest] > 0.03 && inPhase[warmest] < 0.3, "rise " + inPhase[warmest]);
+  }
+
+  @Test
+  void theRailReadsItsResistance() {
+    assertEquals(6.8 + 0.07, reading("hx12", 1, 0.4), 0.05);
+    assertEquals(45 + 0.07, reading("healthy", 1, 0.4), 0.5);
+    assertEquals(0.020 + 0.07, reading("dead-short", 1, 0.4), 0.003);
+  }
+
+  private static double reading(String name, double volts, double amperes) {
+    BenchWorld world =
+        new BenchWorld(
+            BenchScenarios.named(name).orElseThrow(), 0, new railglow.sim.truth.TruthLog());
+    world.receive("VOLT " + volts + ";CURR " + amperes + ";OUTP ON", 0);
+    String[] reply = world.receive("MEAS:VOLT?;:MEAS:CURR?", 100_000_000).split(";");
+    return Double.parseDouble(reply[0]) / Double.parseDouble(reply[1]);
+  }
+
+  @Test
+  void aHealthyBoardHasNoLocalHeat() {
+    double[] inPhase =
+        pulse(new PulsedBench(quiet(BenchScenarios.named("healthy").get()), 1, 2), 4);
+    assertTrue(inPhase[PulsedBench.warmest(inPhase)] < 0.02);
+  }
+
+  @Test
+  void theTruthFollowsThePulses() {
+    PulsedBench bench = new PulsedBench(quiet(BenchScenarios.hx12()), 1, 2);
+    pulse(bench, 2);
+    List<TruthEvent> outputs = bench.world().truth().events(TruthEvent.Kind.OUTPUT);
+    assertEquals(6, outputs.size(), "three cycles with two edges each");
+    TruthEvent hot =
+        bench.world().truth().events(TruthEvent.Kind.FRAME).stream()
+            .max((a, b) -> Double.compare(a.number("C37Watts"), b.number("C37Watts")))
+            .orElseThrow();
+    // V^2 / R at C37: (1 V less the drop in 70 milliohm)^2 / 8.01 ohm.
+    double rail = 6.8 / 6.87;
+    assertEquals(rail * rail / (1 / (1 / 6.8 - 1 / 45.0)), hot.number("C37Watts"), 1e-4);
+    assertEquals(0.1456, hot.number("amperes"), 1e-3);
+  }
+
+  @Test
+  void theWatchedCurrentIsSeenAtTheMicrosecond() {
+    BenchScenario runaway =
+        BenchScenarios.hx12()
+            .withFaults(List.of(railglow.sim.fault.FaultSpec.parse("runaway=0.5ohm@on+1s")));
+    BenchWorld world = new BenchWorld(runaway, 0, new railglow.sim.truth.TruthLog());
+    world.watchAmperes(0.5);
+    world.receive("VOLT 1;CURR 2;OUTP ON", 1_000_000_000L);
+    world.advance(3_000_000_000L);
+    TruthEvent above = world.truth().last(TruthEvent.Kind.CURRENT_ABOVE).orElseThrow();
+    assertEquals(2_000_000_000L, above.nanos(), 2_000_000, "one second after the output went on");
+    assertEquals(1, world.truth().events(TruthEvent.Kind.CURRENT_ABOVE).size());
+  }
+
+  @Tag("slow")
+  @Test
+  void inMemoryItIsAtLeastTwentyTimesFasterThanRealTime() {
+    // The thread's own processor time, so that other work on the machine does not count.
+    double ratio =
+        BenchSpeed.timesRealTime(
+            BenchScenarios.hx12(),
+            20,
+            ManagementFactory.getThreadMXBean()::getCurrentThreadCpuTime);
+    assertTrue(ratio >= 20, "only " + ratio + " times real time");
+  }
+}
