@@ -1,0 +1,258 @@
+package railglow.run.reduction;
+
+import java.util.ArrayDeque;
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Set;
+import railglow.camera.ArrivalClock;
+import railglow.camera.FrameMarks;
+import railglow.journal.CameraFacts;
+import railglow.journal.Entry;
+import railglow.journal.RunHeader;
+import railglow.observed.Edge;
+import railglow.observed.Frame;
+import railglow.observed.FrameMark;
+import railglow.observed.SupplyReading;
+import railglow.pulse.CycleWindow;
+import railglow.thermal.Detector;
+import railglow.thermal.Look;
+import railglow.thermal.QuarterAccumulator;
+
+/**
+ * From frames, edges and readings to looks: the one way that a run in progress and a replay share.
+ *
+ * <p>A frame waits until the edges around its mid-exposure are known, so the result depends on what
+ * was seen and not on the order in which it came in. Frames must be fed in the order of their
+ * numbers, edges and readings in the order of their times. Not thread-safe.
+ */
+public final class Reduction {
+  private static final double NANOS = 1e9;
+  private static final Set<FrameMark> UNUSABLE =
+      EnumSet.of(FrameMark.FROZEN, FrameMark.SHUTTER, FrameMark.MOVED, FrameMark.DAMAGED);
+
+  /** These change what every pixel sees: the cycle they fall into can't be used at all. */
+  private static final Set<FrameMark> SPOILING = EnumSet.of(FrameMark.SHUTTER, FrameMark.MOVED);
+
+  /** A quarter needs this share of the frames that it could have. */
+  private static final double SHARE_NEEDED = 0.5;
+
+  /** An edge may be this share of a period off its time. */
+  private static final double EDGE_TOLERANCE = 0.02;
+
+  private final RunHeader header;
+  private final ArrivalClock clock;
+  private final FrameMarks marks;
+  private final ReductionListener listener;
+  private final FrameLabeller labeller;
+  private final QuarterAccumulator quarters;
+  private final Detector detector;
+  private final LeadInMean leadIn;
+  private final SupplyLevels levels;
+  private final FrameTally tally = new FrameTally();
+  private final ArrayDeque<Waiting> waiting = new ArrayDeque<>();
+  private long knownUntilNanos;
+  private int open = -1;
+  private int closedUntil;
+  private String spoiled = "";
+  private int cyclesUsed;
+  private int cyclesRejected;
+  private Look look;
+
+  private record Waiting(Frame frame, long midNanos) {}
+
+  /**
+   * @param header of the run: camera, cycles, detection
+   * @param clock in the state before the first frame
+   * @param marks in the state before the first frame
+   */
+  public Reduction(
+      RunHeader header, ArrivalClock clock, FrameMarks marks, ReductionListener listener) {
+    CameraFacts camera = header.camera();
+    this.header = header;
+    this.clock = clock;
+    this.marks = marks;
+    this.listener = listener;
+    double framePeriod = 1 / camera.framesPerSecond();
+    double quarter = header.detection().periodSeconds() / 4;
+    this.labeller =
+        new FrameLabeller(
+            header.cycles(),
+            nanos(framePeriod / 2),
+            nanos(Math.min(camera.timeConstantSeconds(), quarter / 4)));
+    this.quarters = new QuarterAccumulator(camera.width(), camera.height(), scale());
+    this.detector = new Detector(header.detection(), camera.width(), camera.height());
+    this.leadIn = new LeadInMean(camera.width(), camera.height());
+    this.levels = new SupplyLevels(header.leadOhms());
+    this.knownUntilNanos = Long.MIN_VALUE;
+  }
+
+  /** Says that every edge there will ever be has been given: for recorded runs. */
+  public void allEdgesKnown() {
+    knownUntilNanos = Long.MAX_VALUE;
+    drain();
+  }
+
+  public void onEdge(Edge edge) {
+    labeller.edgeMade(edge);
+    levels.edgeMade(edge);
+    knownUntilNanos = Math.max(knownUntilNanos, edge.confirmedNanos());
+    drain();
+  }
+
+  public void onReading(SupplyReading reading) {
+    levels.reading(reading);
+    knownUntilNanos = Math.max(knownUntilNanos, reading.endNanos());
+    drain();
+  }
+
+  /** Takes the frame and its ownership; it comes back through the listener. */
+  public void onFrame(Frame frame) {
+    marks.mark(frame);
+    waiting.add(new Waiting(frame, clock.midExposureNanos(frame)));
+    drain();
+  }
+
+  /** Nothing more will come: closes what is open and looks a last time. */
+  public Reduced finish() {
+    allEdgesKnown();
+    closeUntil(labeller.count());
+    CameraFacts camera = header.camera();
+    double zero = Double.isNaN(camera.celsiusAtZero()) ? 0 : camera.celsiusAtZero();
+    return new Reduced(
+        look,
+        leadIn.isEmpty() ? null : leadIn.plane(scale(), zero),
+        cyclesUsed,
+        cyclesRejected,
+        tally.ofRun(),
+        levels.meanVolts(),
+        levels.meanAmperes(),
+        levels.meanWatts());
+  }
+
+  private void drain() {
+    while (!waiting.isEmpty() && isKnown(waiting.peek().midNanos())) {
+      Waiting next = waiting.poll();
+      use(next.frame(), next.midNanos());
+      listener.onReleased(next.frame());
+    }
+  }
+
+  private boolean isKnown(long midNanos) {
+    return knownUntilNanos == Long.MAX_VALUE
+        || midNanos + labeller.lookAheadNanos() <= knownUntilNanos;
+  }
+
+  private void use(Frame frame, long midNanos) {
+    int cycle = labeller.cycleAt(midNanos);
+    if (cycle < 0) {
+      useOutside(frame, midNanos);
+      return;
+    }
+    if (cycle < closedUntil) {
+      tally.outside("late");
+      return;
+    }
+    closeUntil(cycle);
+    open = cycle;
+    for (FrameMark mark : UNUSABLE) {
+      if (frame.marks().contains(mark)) {
+        tally.leftOut(name(mark));
+        if (SPOILING.contains(mark)) {
+          spoiled = "a " + name(mark) + " event";
+        }
+        return;
+      }
+    }
+    if (labeller.inTransition(cycle, midNanos)) {
+      tally.leftOut(name(FrameMark.TRANSITION));
+      return;
+    }
+    quarters.add(labeller.window(cycle).quarterAt(midNanos), frame.samples());
+  }
+
+  private void useOutside(Frame frame, long midNanos) {
+    tally.outside(name(FrameMark.OUTSIDE));
+    boolean before = labeller.count() == 0 || midNanos < labeller.window(0).startNanos();
+    if (before) {
+      boolean usable = frame.marks().stream().noneMatch(UNUSABLE::contains);
+      if (usable) {
+        leadIn.add(frame.samples());
+      }
+    } else if (midNanos >= labeller.window(labeller.count() - 1).endNanos()) {
+      closeUntil(labeller.count());
+    }
+  }
+
+  /** Closes every cycle before an index; those without a single frame were never begun. */
+  private void closeUntil(int cycle) {
+    if (open >= 0 && open < cycle) {
+      close(open);
+      open = -1;
+    }
+    closedUntil = Math.max(closedUntil, cycle);
+  }
+
+  private void close(int cycle) {
+    CycleWindow window = labeller.window(cycle);
+    int[] used = new int[4];
+    for (int quarter = 1; quarter <= 4; quarter++) {
+      used[quarter - 1] = quarters.framesIn(quarter);
+    }
+    String reason = rejection(cycle, used);
+    listener.onCycle(
+        new Entry.Cycle(
+            window.endNanos(), window.cycle(), reason.isEmpty(), reason, used, tally.takeCycle()));
+    if (reason.isEmpty()) {
+      detector.addCycle(quarters.finish(window.cycle()));
+      cyclesUsed++;
+    } else {
+      quarters.reset();
+      cyclesRejected++;
+    }
+    spoiled = "";
+    if (reason.isEmpty() && cyclesUsed >= header.detection().minCycles()) {
+      look = detector.look();
+      listener.onLook(look, window.endNanos());
+    }
+  }
+
+  private String rejection(int cycle, int[] used) {
+    CycleWindow window = labeller.window(cycle);
+    double period = window.endNanos() - window.startNanos();
+    String fault = labeller.edgeFault(cycle, Math.round(EDGE_TOLERANCE * period));
+    if (!fault.isEmpty()) {
+      return fault;
+    }
+    if (!spoiled.isEmpty()) {
+      return spoiled;
+    }
+    long[] bounds = {
+      window.startNanos(),
+      window.onNanos(),
+      window.middleNanos(),
+      window.offNanos(),
+      window.endNanos()
+    };
+    for (int i = 0; i < 4; i++) {
+      double expected = (bounds[i + 1] - bounds[i]) / NANOS * header.camera().framesPerSecond();
+      if (used[i] < Math.max(1, SHARE_NEEDED * expected - 1)) {
+        return String.format(
+            Locale.ROOT, "too few frames in quarter %d: %d of about %.0f", i + 1, used[i], expected);
+      }
+    }
+    return "";
+  }
+
+  private double scale() {
+    double kelvinPerCount = header.camera().kelvinPerCount();
+    return Double.isNaN(kelvinPerCount) ? 1 : kelvinPerCount;
+  }
+
+  private static String name(FrameMark mark) {
+    return mark.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static long nanos(double seconds) {
+    return Math.round(seconds * NANOS);
+  }
+}
