@@ -1,0 +1,134 @@
+package railglow.run;
+
+import java.util.List;
+import java.util.Locale;
+import railglow.board.Board;
+import railglow.board.NextStep;
+import railglow.board.Suspect;
+import railglow.board.SuspectRanking;
+import railglow.journal.Findings;
+import railglow.journal.Findings.Verdict;
+import railglow.journal.RunHeader;
+import railglow.run.reduction.Reduced;
+import railglow.thermal.HeatSource;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** From what a run's frames were reduced to, to what can be said. Pure and deterministic. */
+public final class FindingsMaker {
+  private FindingsMaker() {}
+
+  /**
+   * @param board null when no board file was given
+   */
+  public static Findings make(RunHeader header, Reduced reduced, Board board) {
+    String unit = Double.isNaN(header.camera().kelvinPerCount()) ? "counts" : "K";
+    List<HeatSource> sources = reduced.look() == null ? List.of() : reduced.look().sources();
+    List<Suspect> suspects =
+        board == null ? List.of() : SuspectRanking.rank(board, header.rail(), sources);
+    double railOhms = reduced.onVolts() / reduced.onAmperes();
+    Verdict verdict = verdict(reduced, sources);
+    return new Findings(
+        verdict,
+        headline(verdict, header, reduced, unit, sources, suspects),
+        nextStep(verdict, header, board, suspects, railOhms),
+        sources,
+        suspects,
+        reduced.cyclesUsed(),
+        reduced.cyclesRejected(),
+        reduced.framesLeftOut(),
+        unit,
+        reduced.look() == null ? Double.NaN : reduced.look().upperLimitKelvin(),
+        Double.NaN,
+        reduced.onVolts(),
+        reduced.onAmperes(),
+        reduced.onWatts(),
+        railOhms);
+  }
+
+  /** A rise with its unit, "62.1 mK" or "2.50 counts". */
+  public static String rise(double value, String unit) {
+    return unit.equals("K")
+        ? Quantity.format(value, Unit.KELVIN)
+        : String.format(Locale.ROOT, "%.2f %s", value, unit);
+  }
+
+  /** A probability in words for a sentence. */
+  static String probability(double p) {
+    return p < 1e-6
+        ? "below one in a million"
+        : String.format(Locale.ROOT, p < 0.001 ? "%.1e" : "%.4f", p);
+  }
+
+  private static Verdict verdict(Reduced reduced, List<HeatSource> sources) {
+    if (reduced.look() == null) {
+      return Verdict.NOT_ENOUGH_DATA;
+    }
+    return sources.isEmpty() ? Verdict.NOTHING_FOUND : Verdict.HEAT_FOUND;
+  }
+
+  private static String headline(
+      Verdict verdict,
+      RunHeader header,
+      Reduced reduced,
+      String unit,
+      List<HeatSource> sources,
+      List<Suspect> suspects) {
+    return switch (verdict) {
+      case NOT_ENOUGH_DATA ->
+          String.format(
+              Locale.ROOT,
+              "No statement possible: %d good cycles (%d rejected), at least %d are needed.",
+              reduced.cyclesUsed(),
+              reduced.cyclesRejected(),
+              header.detection().minCycles());
+      case NOTHING_FOUND ->
+          String.format(
+              Locale.ROOT,
+              "Nothing found in %d cycles; a source with a rise above %s would have been seen"
+                  + " (95 %%).",
+              reduced.cyclesUsed(),
+              rise(reduced.look().upperLimitKelvin(), unit));
+      case HEAT_FOUND -> found(sources, suspects, unit);
+    };
+  }
+
+  private static String found(List<HeatSource> sources, List<Suspect> suspects, String unit) {
+    HeatSource first = sources.get(0);
+    String where =
+        suspects.stream()
+            .filter(suspect -> suspect.sourceIndex() == 0)
+            .findFirst()
+            .map(suspect -> "Heat at " + suspect.part())
+            .orElseGet(
+                () ->
+                    String.format(
+                        Locale.ROOT, "Heat at column %.1f, row %.1f", first.column(), first.row()));
+    String more =
+        sources.size() == 1 ? "" : String.format(", and %d more places", sources.size() - 1);
+    return String.format(
+        Locale.ROOT,
+        "%s%s: a rise of %s (95 %%: %s to %s); probability that noise alone shows this: %s.",
+        where,
+        more,
+        rise(first.riseKelvin(), unit),
+        rise(first.riseInterval95().low(), unit),
+        rise(first.riseInterval95().high(), unit),
+        probability(first.familyWiseP()));
+  }
+
+  private static String nextStep(
+      Verdict verdict, RunHeader header, Board board, List<Suspect> suspects, double railOhms) {
+    return switch (verdict) {
+      case HEAT_FOUND ->
+          board == null
+              ? "Look for the part at that place; with a board file it would be named."
+              : NextStep.text(board, header.rail(), suspects, railOhms);
+      case NOTHING_FOUND ->
+          "Raise the level within the limits, run longer, or inject nearer to the suspected area;"
+              + " shade the board and tape bare metal.";
+      case NOT_ENOUGH_DATA ->
+          "Run again; the rejected cycles and their reasons are in the journal.";
+    };
+  }
+}
