@@ -21,23 +21,29 @@ public final class Cruncher implements Step {
   private final Reduction reduction;
   private final HottestPixel hottest;
   private final Scribe scribe;
+  private final long leadInEndsNanos;
   private long nextHottestNanos;
   private volatile double hottestCelsius = Double.NaN;
   private volatile double hottestRiseKelvin = Double.NaN;
   private volatile long lastStepNanos;
 
+  /**
+   * @param leadInEndsNanos until then the hottest pixel learns what each pixel is without power
+   */
   public Cruncher(
       FrameQueue frames,
       SupplyEvents supply,
       Reduction reduction,
       HottestPixel hottest,
       Scribe scribe,
+      long leadInEndsNanos,
       long nowNanos) {
     this.frames = frames;
     this.supply = supply;
     this.reduction = reduction;
     this.hottest = hottest;
     this.scribe = scribe;
+    this.leadInEndsNanos = leadInEndsNanos;
     this.lastStepNanos = nowNanos;
   }
 
@@ -88,7 +94,11 @@ public final class Cruncher implements Step {
   }
 
   private void watchHeat(Frame frame) {
-    hottest.take(frame);
+    if (frame.arrivalNanos() < leadInEndsNanos) {
+      hottest.learn(frame);
+      return;
+    }
+    hottest.look(frame);
     hottestCelsius = hottest.celsius();
     hottestRiseKelvin = hottest.riseKelvin();
     if (frame.arrivalNanos() >= nextHottestNanos) {

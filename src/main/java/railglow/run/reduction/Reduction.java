@@ -17,6 +17,7 @@ import railglow.pulse.CycleWindow;
 import railglow.thermal.Detector;
 import railglow.thermal.Look;
 import railglow.thermal.QuarterAccumulator;
+import railglow.thermal.Samples;
 
 /**
  * From frames, edges and readings to looks: the one way that a run in progress and a replay share.
@@ -62,15 +63,13 @@ public final class Reduction {
 
   /**
    * @param header of the run: camera, cycles, detection
-   * @param clock in the state before the first frame
-   * @param marks in the state before the first frame
+   * @param like one image of the camera's kind and size
    */
-  public Reduction(
-      RunHeader header, ArrivalClock clock, FrameMarks marks, ReductionListener listener) {
+  public Reduction(RunHeader header, Samples like, ReductionListener listener) {
     CameraFacts camera = header.camera();
     this.header = header;
-    this.clock = clock;
-    this.marks = marks;
+    this.clock = clock(camera);
+    this.marks = new FrameMarks(like, camera.framesPerSecond(), camera.shutterSettlingSeconds());
     this.listener = listener;
     double framePeriod = 1 / camera.framesPerSecond();
     double quarter = header.detection().periodSeconds() / 4;
@@ -107,8 +106,9 @@ public final class Reduction {
 
   /** Takes the frame and its ownership; it comes back through the listener. */
   public void onFrame(Frame frame) {
-    marks.mark(frame);
-    waiting.add(new Waiting(frame, clock.midExposureNanos(frame)));
+    long midNanos = clock.midExposureNanos(frame);
+    marks.mark(frame, midNanos);
+    waiting.add(new Waiting(frame, midNanos));
     drain();
   }
 
@@ -241,6 +241,13 @@ public final class Reduction {
       }
     }
     return "";
+  }
+
+  private static ArrivalClock clock(CameraFacts camera) {
+    return camera.timesAreExposures()
+        ? ArrivalClock.recorded(camera.framesPerSecond(), camera.latencySeconds())
+        : ArrivalClock.live(
+            camera.framesPerSecond(), camera.latencySeconds(), camera.numbersAreCounted());
   }
 
   private double scale() {
