@@ -45,4 +45,18 @@ final class Quantities {
       return parse(text, Unit.SECOND);
     }
   }
+
+  static final class Hertz implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String text) {
+      return parse(text, Unit.HERTZ);
+    }
+  }
+
+  static final class Kelvin implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String text) {
+      return parse(text, Unit.KELVIN);
+    }
+  }
 }

@@ -65,4 +65,21 @@ public record PulseSequence(
         maxCelsius,
         maxRiseKelvin);
   }
+
+  public PulseSequence withMaxCycles(int cycles) {
+    return new PulseSequence(
+        name,
+        purpose,
+        levelVolts,
+        maxAmperes,
+        periodSeconds,
+        minCycles,
+        cycles,
+        untilSure,
+        leadInSeconds,
+        restSeconds,
+        familyWiseError,
+        maxCelsius,
+        maxRiseKelvin);
+  }
 }

@@ -1,0 +1,35 @@
+package railglow.cli;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** The dry run: what would be done, what it could do at worst, what could be seen, and refusals. */
+@Command(
+    name = "plan",
+    mixinStandardHelpOptions = true,
+    description =
+        "Dry run: timeline, worst case, limits and whose they are, missing protection, what could be"
+            + " seen in what time, and every refusal. Opens nothing.")
+final class PlanCommand implements Callable<Integer> {
+  private final Terminal terminal;
+  @Mixin private RunOptions options = new RunOptions();
+
+  PlanCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws Exception {
+    RunSetup setup = RunSetup.of(options);
+    terminal.say(PlanText.of(setup));
+    terminal.say("");
+    terminal.say(PlanText.cautions());
+    if (!setup.refusals().isEmpty()) {
+      terminal.say("");
+      PlanText.refusals(setup.refusals()).forEach(terminal::complain);
+      return ExitCode.REFUSED;
+    }
+    return ExitCode.DONE;
+  }
+}

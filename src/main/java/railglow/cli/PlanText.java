@@ -1,0 +1,159 @@
+package railglow.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import railglow.pulse.CycleWindow;
+import railglow.pulse.PulseSequence;
+import railglow.safety.Bound;
+import railglow.safety.Envelope;
+import railglow.safety.Protection;
+import railglow.safety.Refusal;
+import railglow.safety.WorstCase;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** The dry run in words. */
+final class PlanText {
+  private static final double NANOS = 1e9;
+
+  private PlanText() {}
+
+  static List<String> of(RunSetup setup) {
+    List<String> lines = new ArrayList<>();
+    PulseSequence sequence = setup.sequence();
+    lines.add("Sequence   " + sequence.name() + ": " + sequence.purpose());
+    lines.add("Bench      " + setup.bench().name() + ": " + setup.supply().name() + ", "
+        + setup.camera().name());
+    lines.add("Board      " + board(setup));
+    lines.add("");
+    timeline(lines, setup);
+    lines.add("");
+    worstCase(lines, setup);
+    lines.add("");
+    limits(lines, setup.envelope());
+    lines.add("");
+    protections(lines, setup);
+    return lines;
+  }
+
+  static List<String> refusals(List<Refusal> refusals) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        "Refused: "
+            + refusals.size()
+            + (refusals.size() == 1 ? " reason" : " reasons")
+            + ". Nothing was opened.");
+    for (Refusal refusal : refusals) {
+      lines.add("  - " + refusal.sentence());
+    }
+    return lines;
+  }
+
+  static List<String> cautions() {
+    return List.of(
+        "Cautions   isolated low-voltage boards only, never mains-connected; batteries out;",
+        "           capacitors discharged; parts get hot and may give off fumes; your local codes",
+        "           and qualified practice come first.");
+  }
+
+  private static String board(RunSetup setup) {
+    if (setup.rail() == null) {
+      return setup.board() == null ? "none given, rail not named" : setup.boardName();
+    }
+    String rail = "rail " + setup.rail().name();
+    if (!Double.isNaN(setup.rail().nominalVolts())) {
+      rail += ", nominal " + Quantity.format(setup.rail().nominalVolts(), Unit.VOLT);
+    }
+    return setup.board() == null ? rail : setup.boardName() + ", " + rail;
+  }
+
+  private static void timeline(List<String> lines, RunSetup setup) {
+    PulseSequence s = setup.sequence();
+    lines.add("Timeline");
+    lines.add(line("  %9.3f s  output off, background", 0.0));
+    List<CycleWindow> cycles = setup.timeline().cycles();
+    for (int i = 0; i < Math.min(2, cycles.size()); i++) {
+      CycleWindow c = cycles.get(i);
+      lines.add(
+          line(
+              "  %9.3f s  ON  %s, at most %s   (cycle %d)",
+              c.onNanos() / NANOS,
+              Quantity.format(s.levelVolts(), Unit.VOLT),
+              Quantity.format(s.maxAmperes(), Unit.AMPERE),
+              c.cycle() + 1));
+      lines.add(line("  %9.3f s  off", c.offNanos() / NANOS));
+    }
+    if (cycles.size() > 2) {
+      CycleWindow last = cycles.get(cycles.size() - 1);
+      lines.add("          ...     and so on every " + Quantity.format(s.periodSeconds(), Unit.SECOND));
+      lines.add(line("  %9.3f s  off  (cycle %d, the last)", last.offNanos() / NANOS, last.cycle() + 1));
+    }
+    lines.add(line("  %9.3f s  end at the latest", setup.timeline().endOffsetNanos() / NANOS));
+    if (s.untilSure()) {
+      lines.add(
+          line(
+              "  ends early once it is sure (family-wise error %.3g %%), after %d cycles at the"
+                  + " earliest",
+              100 * s.familyWiseError(),
+              s.minCycles()));
+    }
+  }
+
+  private static void worstCase(List<String> lines, RunSetup setup) {
+    WorstCase worst = WorstCase.of(setup.timeline());
+    lines.add(
+        "Worst case "
+            + Quantity.format(worst.volts(), Unit.VOLT)
+            + ", "
+            + Quantity.format(worst.amperes(), Unit.AMPERE)
+            + ", "
+            + Quantity.format(worst.watts(), Unit.WATT)
+            + " while ON, "
+            + Quantity.format(worst.joules(), Unit.JOULE)
+            + " in all");
+    double into =
+        setup.sequence().levelVolts() / setup.sequence().maxAmperes();
+    lines.add(
+        line(
+            "           below %s of rail and leads the supply limits the current",
+            Quantity.format(into, Unit.OHM)));
+  }
+
+  private static void limits(List<String> lines, Envelope envelope) {
+    lines.add("Limits");
+    limit(lines, "voltage", envelope.maxVolts(), Unit.VOLT);
+    limit(lines, "current", envelope.maxAmperes(), Unit.AMPERE);
+    limit(lines, "power", envelope.maxWatts(), Unit.WATT);
+    limit(lines, "energy", envelope.maxJoules(), Unit.JOULE);
+    limit(lines, "hottest pixel", envelope.maxCelsius(), Unit.CELSIUS);
+    limit(lines, "largest rise", envelope.maxRiseKelvin(), Unit.KELVIN);
+    limit(lines, "age of a reading", envelope.maxReadingAgeSeconds(), Unit.SECOND);
+    limit(lines, "age of a frame", envelope.maxFrameAgeSeconds(), Unit.SECOND);
+  }
+
+  private static void limit(List<String> lines, String what, Bound bound, Unit unit) {
+    if (bound.isSet()) {
+      lines.add(
+          line("  %-17s %-10s %s", what, Quantity.format(bound.value(), unit), bound.origin()));
+    }
+  }
+
+  private static void protections(List<String> lines, RunSetup setup) {
+    lines.add("Missing protection");
+    int before = lines.size();
+    for (Protection protection : setup.supply().missing()) {
+      lines.add("  " + protection.key() + ": " + protection.without());
+    }
+    if (!setup.bench().companion()) {
+      lines.add("  companion: " + Protection.COMPANION.without());
+    }
+    if (lines.size() == before) {
+      lines.add("  none");
+    }
+  }
+
+  private static String line(String format, Object... values) {
+    return String.format(Locale.ROOT, format, values);
+  }
+}

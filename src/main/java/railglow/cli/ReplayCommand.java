@@ -1,0 +1,78 @@
+package railglow.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import railglow.board.Board;
+import railglow.journal.Findings;
+import railglow.journal.FindingsFile;
+import railglow.journal.RunFolder;
+import railglow.report.Report;
+import railglow.run.FindingsMaker;
+import railglow.run.Replay;
+import railglow.run.RunResults;
+
+/** Makes the findings again from what was recorded. */
+@Command(
+    name = "replay",
+    mixinStandardHelpOptions = true,
+    description =
+        "Makes the findings again from a run folder's frames, edges and readings: the same bits on any"
+            + " machine. Without --verify, findings, pictures and report are written anew.")
+final class ReplayCommand implements Callable<Integer> {
+  private final Terminal terminal;
+
+  @Parameters(index = "0", paramLabel = "RUN", description = "the run folder")
+  private Path run;
+
+  @Option(
+      names = "--verify",
+      description = "only compare with the recorded findings: exit 0 when bit-identical, 1 when not")
+  private boolean verify;
+
+  ReplayCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws Exception {
+    RunFolder folder = RunFolderOf.existing(run);
+    Progress progress = new Progress(terminal, "frames replayed");
+    Replay.Result result = Replay.of(folder, progress::at);
+    progress.end();
+    Board board = RunFolderOf.board(folder, result.journal().header()).orElse(null);
+    Findings findings = FindingsMaker.make(result.journal().header(), result.reduced(), board);
+    if (!result.journal().finished()) {
+      terminal.say("This run did not finish: " + result.journal().ending());
+    }
+    return verify ? compare(folder, findings) : write(folder, result, findings, board);
+  }
+
+  private int compare(RunFolder folder, Findings findings) throws Exception {
+    if (!Files.exists(folder.findings())) {
+      throw new UserMistake(
+          folder.root() + " holds no findings to compare with; replay without --verify makes them");
+    }
+    List<String> differences =
+        FindingsFile.difference(FindingsFile.read(folder.findings()), findings);
+    if (differences.isEmpty()) {
+      terminal.say("Replayed: the findings are the same, bit for bit.");
+      return ExitCode.DONE;
+    }
+    terminal.complain("Replayed: the findings differ.");
+    differences.forEach(difference -> terminal.complain("  " + difference));
+    return ExitCode.DIFFERENT;
+  }
+
+  private int write(RunFolder folder, Replay.Result result, Findings findings, Board board)
+      throws Exception {
+    RunResults.write(folder, result.reduced(), findings);
+    Report.write(folder, board);
+    terminal.say(Summary.of(findings, folder));
+    return ExitCode.DONE;
+  }
+}

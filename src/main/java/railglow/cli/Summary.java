@@ -1,0 +1,130 @@
+package railglow.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import railglow.board.Suspect;
+import railglow.journal.Findings;
+import railglow.journal.RunFolder;
+import railglow.run.FindingsMaker;
+import railglow.thermal.HeatSource;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** What was found, on one screen. */
+final class Summary {
+  private static final int MOST_SOURCES = 5;
+  private static final int MOST_SUSPECTS = 5;
+  private static final int WIDTH = 96;
+
+  private Summary() {}
+
+  static List<String> of(Findings findings, RunFolder folder) {
+    List<String> lines = new ArrayList<>();
+    lines.add("");
+    wrap(lines, "Found      ", findings.headline());
+    if (!findings.nextStep().isEmpty()) {
+      wrap(lines, "Next       ", findings.nextStep());
+    }
+    suspects(lines, findings.suspects());
+    sources(lines, findings);
+    measured(lines, findings);
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "Cycles     %d used, %d rejected; frames left out: %s",
+            findings.cyclesUsed(),
+            findings.cyclesRejected(),
+            counts(findings.framesByMark())));
+    lines.add("");
+    lines.add("Report     " + folder.report());
+    lines.add("Pictures   " + folder.pictures());
+    lines.add("Run        " + folder.root());
+    return lines;
+  }
+
+  private static void suspects(List<String> lines, List<Suspect> suspects) {
+    if (suspects.isEmpty()) {
+      return;
+    }
+    lines.add("");
+    lines.add("Suspects");
+    for (Suspect suspect : suspects.subList(0, Math.min(MOST_SUSPECTS, suspects.size()))) {
+      wrap(
+          lines,
+          String.format(Locale.ROOT, "  %d. %-6s ", suspect.rank(), suspect.part()),
+          suspect.reason());
+    }
+  }
+
+  private static void sources(List<String> lines, Findings findings) {
+    if (findings.sources().isEmpty()) {
+      return;
+    }
+    lines.add("");
+    lines.add("Sources    rise       95 % interval           position (column, row)      delay   p");
+    int shown = Math.min(MOST_SOURCES, findings.sources().size());
+    for (int i = 0; i < shown; i++) {
+      HeatSource s = findings.sources().get(i);
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "  %d.       %-10s %-23s %6.1f +-%4.1f, %6.1f +-%4.1f  %5.2f s %s",
+              i + 1,
+              FindingsMaker.rise(s.riseKelvin(), findings.unit()),
+              FindingsMaker.rise(s.riseInterval95().low(), findings.unit())
+                  + " to "
+                  + FindingsMaker.rise(s.riseInterval95().high(), findings.unit()),
+              s.column(),
+              Math.sqrt(s.columnVariance()),
+              s.row(),
+              Math.sqrt(s.rowVariance()),
+              s.timeConstantSeconds(),
+              railglow.live.StatusLine.probability(s.familyWiseP())));
+    }
+    if (shown < findings.sources().size()) {
+      lines.add("  and " + (findings.sources().size() - shown) + " weaker ones in the report");
+    }
+  }
+
+  private static void measured(List<String> lines, Findings findings) {
+    lines.add("");
+    if (!Double.isNaN(findings.onVolts())) {
+      lines.add(
+          "At board   "
+              + Quantity.format(findings.onVolts(), Unit.VOLT)
+              + ", "
+              + Quantity.format(findings.onAmperes(), Unit.AMPERE)
+              + ", "
+              + Quantity.format(findings.onWatts(), Unit.WATT)
+              + "; the rail reads "
+              + Quantity.format(findings.railOhms(), Unit.OHM));
+    }
+  }
+
+  private static String counts(Map<String, Integer> counts) {
+    if (counts.isEmpty()) {
+      return "none";
+    }
+    List<String> parts = new ArrayList<>();
+    counts.forEach((reason, count) -> parts.add(count + " " + reason));
+    return String.join(", ", parts);
+  }
+
+  /** Breaks a sentence into lines, the later ones indented as far as the first one's label. */
+  static void wrap(List<String> lines, String label, String sentence) {
+    StringBuilder line = new StringBuilder(label);
+    boolean empty = true;
+    for (String word : sentence.split(" ")) {
+      if (!empty && line.length() + word.length() >= WIDTH) {
+        lines.add(line.toString().stripTrailing());
+        line = new StringBuilder(" ".repeat(label.length()));
+        empty = true;
+      }
+      line.append(empty ? "" : " ").append(word);
+      empty = false;
+    }
+    lines.add(line.toString());
+  }
+}

@@ -1,0 +1,78 @@
+package railglow.run;
+
+import java.io.IOException;
+import java.util.function.LongConsumer;
+import railglow.journal.Entry;
+import railglow.journal.FrameStoreReader;
+import railglow.journal.Journal;
+import railglow.journal.JournalReader;
+import railglow.journal.RunFolder;
+import railglow.observed.Frame;
+import railglow.run.reduction.Reduced;
+import railglow.run.reduction.Reduction;
+import railglow.run.reduction.ReductionListener;
+import railglow.thermal.Look;
+
+/**
+ * Feeds a run folder's frames, edges and readings through the same reduction as the run itself. A
+ * pure function of the folder.
+ */
+public final class Replay {
+  /**
+   * What came out.
+   *
+   * @param frames how many were read
+   */
+  public record Result(Journal journal, Reduced reduced, long frames) {}
+
+  private Replay() {}
+
+  /**
+   * @param onFrames told after each frame how many were read so far
+   * @throws IOException with a sentence for the operator when journal or frames can't be read
+   */
+  public static Result of(RunFolder folder, LongConsumer onFrames) throws IOException {
+    Journal journal = JournalReader.read(folder);
+    try (FrameStoreReader frames = FrameStoreReader.open(folder.frames())) {
+      Recycler recycler = new Recycler(new Frame(frames.newSamples()));
+      Reduction reduction = new Reduction(journal.header(), frames.newSamples(), recycler);
+      for (Entry entry : journal.entries()) {
+        if (entry instanceof Entry.EdgeMade edge) {
+          reduction.onEdge(edge.edge());
+        } else if (entry instanceof Entry.Reading reading) {
+          reduction.onReading(reading.reading());
+        }
+      }
+      reduction.allEdgesKnown();
+      long count = 0;
+      Frame frame = recycler.frame;
+      while (frames.next(frame)) {
+        reduction.onFrame(frame);
+        onFrames.accept(++count);
+      }
+      return new Result(journal, reduction.finish(), count);
+    }
+  }
+
+  /** With every edge known a frame is released at once, so one frame serves for all. */
+  private static final class Recycler implements ReductionListener {
+    private final Frame frame;
+
+    private Recycler(Frame frame) {
+      this.frame = frame;
+    }
+
+    @Override
+    public void onCycle(Entry.Cycle cycle) {}
+
+    @Override
+    public void onLook(Look look, long nowNanos) {}
+
+    @Override
+    public void onReleased(Frame released) {
+      if (released != frame) {
+        throw new IllegalStateException("a replay's only frame was exchanged");
+      }
+    }
+  }
+}
