@@ -111,9 +111,7 @@ final class ImportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     LoadedBoard files =
-        board == null
-            ? null
-            : BoardFile.read(ShippedFiles.find(board, "examples", "board file"));
+        board == null ? null : BoardFile.read(ShippedFiles.find(board, "examples", "board file"));
     Board loaded = files == null ? null : files.board();
     try (RecordedFrames recorded = open()) {
       List<CycleWindow> cycles = cycles();
@@ -126,7 +124,14 @@ final class ImportCommand implements Callable<Integer> {
                   loaded == null ? "imported" : loaded.name(),
                   rail);
       RunHeader header =
-          header(folder, now, recorded, cycles, nanos, loaded, UsedFiles.copy(Map.of(), files, folder));
+          header(
+              folder,
+              now,
+              recorded,
+              cycles,
+              nanos,
+              loaded,
+              UsedFiles.copy(Map.of(), files, folder));
       Progress progress = new Progress(terminal, "frames imported");
       ImportedRun.write(folder, header, recorded, nanos, progress::at);
       Replay.Result result = Replay.of(folder, progress::at);

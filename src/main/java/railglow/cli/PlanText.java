@@ -23,8 +23,13 @@ final class PlanText {
     List<String> lines = new ArrayList<>();
     PulseSequence sequence = setup.sequence();
     lines.add("Sequence   " + sequence.name() + ": " + sequence.purpose());
-    lines.add("Bench      " + setup.bench().name() + ": " + setup.supply().name() + ", "
-        + setup.camera().name());
+    lines.add(
+        "Bench      "
+            + setup.bench().name()
+            + ": "
+            + setup.supply().name()
+            + ", "
+            + setup.camera().name());
     lines.add("Board      " + board(setup));
     lines.add("");
     timeline(lines, setup);
@@ -86,8 +91,10 @@ final class PlanText {
     }
     if (cycles.size() > 2) {
       CycleWindow last = cycles.get(cycles.size() - 1);
-      lines.add("          ...     and so on every " + Quantity.format(s.periodSeconds(), Unit.SECOND));
-      lines.add(line("  %9.3f s  off  (cycle %d, the last)", last.offNanos() / NANOS, last.cycle() + 1));
+      lines.add(
+          "          ...     and so on every " + Quantity.format(s.periodSeconds(), Unit.SECOND));
+      lines.add(
+          line("  %9.3f s  off  (cycle %d, the last)", last.offNanos() / NANOS, last.cycle() + 1));
     }
     lines.add(line("  %9.3f s  end at the latest", setup.timeline().endOffsetNanos() / NANOS));
     if (s.untilSure()) {
@@ -95,8 +102,7 @@ final class PlanText {
           line(
               "  ends early once it is sure (family-wise error %.3g %%), after %d cycles at the"
                   + " earliest",
-              100 * s.familyWiseError(),
-              s.minCycles()));
+              100 * s.familyWiseError(), s.minCycles()));
     }
   }
 
@@ -112,8 +118,7 @@ final class PlanText {
             + " while ON, "
             + Quantity.format(worst.joules(), Unit.JOULE)
             + " in all");
-    double into =
-        setup.sequence().levelVolts() / setup.sequence().maxAmperes();
+    double into = setup.sequence().levelVolts() / setup.sequence().maxAmperes();
     lines.add(
         line(
             "           below %s of rail and leads the supply limits the current",

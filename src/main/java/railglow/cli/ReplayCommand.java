@@ -31,7 +31,8 @@ final class ReplayCommand implements Callable<Integer> {
 
   @Option(
       names = "--verify",
-      description = "only compare with the recorded findings: exit 0 when bit-identical, 1 when not")
+      description =
+          "only compare with the recorded findings: exit 0 when bit-identical, 1 when not")
   private boolean verify;
 
   ReplayCommand(Terminal terminal) {

@@ -74,8 +74,7 @@ record RunSetup(
     Timeline timeline = Timeline.of(sequence);
     Envelope envelope = envelope(bench, rail, sequence, options);
     checkChannel(bench, supply);
-    OutputPlan plan =
-        OutputPlan.of(sequence.levelVolts(), sequence.maxAmperes(), supply);
+    OutputPlan plan = OutputPlan.of(sequence.levelVolts(), sequence.maxAmperes(), supply);
     SupplyFacts facts = supply.facts(bench.supplyChannel());
     List<Refusal> refusals =
         new ArrayList<>(
@@ -143,9 +142,8 @@ record RunSetup(
   }
 
   private static Rail rail(Board board, RunOptions options) throws UserMistake {
-    String name = options.rail == null && options.simulated && options.board == null
-        ? "3V3"
-        : options.rail;
+    String name =
+        options.rail == null && options.simulated && options.board == null ? "3V3" : options.rail;
     if (name == null) {
       return null;
     }
@@ -209,7 +207,8 @@ record RunSetup(
     }
     envelope = envelope.and(InjectionLimits.ofSequence(sequence));
     if (options.limitVolts != null) {
-      envelope = envelope.withMaxVolts(positive(options.limitVolts, "--limit-voltage"), COMMAND_LINE);
+      envelope =
+          envelope.withMaxVolts(positive(options.limitVolts, "--limit-voltage"), COMMAND_LINE);
     }
     if (options.limitAmperes != null) {
       envelope =

@@ -43,7 +43,11 @@ final class ShippedFiles {
       }
     }
     throw new UserMistake(
-        "there is no " + kind + " '" + given + "': it is neither a file here nor one of "
+        "there is no "
+            + kind
+            + " '"
+            + given
+            + "': it is neither a file here nor one of "
             + names(shipped));
   }
 

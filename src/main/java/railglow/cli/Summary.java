@@ -63,7 +63,8 @@ final class Summary {
       return;
     }
     lines.add("");
-    lines.add("Sources    rise       95 % interval           position (column, row)      delay   p");
+    lines.add(
+        "Sources    rise       95 % interval           position (column, row)      delay   p");
     int shown = Math.min(MOST_SOURCES, findings.sources().size());
     for (int i = 0; i < shown; i++) {
       HeatSource s = findings.sources().get(i);

@@ -6,6 +6,7 @@ import railglow.journal.Entry;
 import railglow.observed.Edge;
 import railglow.observed.OutputState;
 import railglow.observed.SupplyReading;
+import railglow.safety.Stop;
 import railglow.supply.SupplyListener;
 
 /**
@@ -13,10 +14,15 @@ import railglow.supply.SupplyListener;
  * the newest values. Called by the keeper's thread, read by any.
  */
 public final class SupplyEvents implements SupplyListener {
+  private final RunWatcher watcher;
   private final Queue<Entry> unread = new ConcurrentLinkedQueue<>();
   private volatile Scribe scribe;
   private volatile SupplyReading latest;
   private volatile OutputState output = OutputState.UNKNOWN;
+
+  public SupplyEvents(RunWatcher watcher) {
+    this.watcher = watcher;
+  }
 
   /** From now on everything is also recorded, and kept for the cruncher. */
   public void recordWith(Scribe newScribe) {
@@ -43,6 +49,17 @@ public final class SupplyEvents implements SupplyListener {
     }
   }
 
+  @Override
+  public void onFurtherBreach(Stop stop) {
+    note(stop.nanos(), "also seen: " + stop.cause() + ", " + stop.evidence());
+  }
+
+  @Override
+  public void onWarning(String sentence, long nowNanos) {
+    note(nowNanos, sentence);
+    watcher.onMessage(sentence);
+  }
+
   /** The next event the cruncher has not taken; null when there is none. */
   Entry poll() {
     return unread.poll();
@@ -55,6 +72,13 @@ public final class SupplyEvents implements SupplyListener {
 
   public OutputState output() {
     return output;
+  }
+
+  private void note(long nanos, String text) {
+    Scribe to = scribe;
+    if (to != null) {
+      to.post(new Entry.Note(nanos, text));
+    }
   }
 
   private void record(Entry entry) {

@@ -45,8 +45,7 @@ class GuardTest {
                 () -> frameNanos,
                 () -> readingNanos,
                 () -> backlog,
-                List.of(
-                    new Heartbeat("cruncher", () -> beatNanos, 300 * MS, () -> loopExpected))));
+                List.of(new Heartbeat("cruncher", () -> beatNanos, 300 * MS, () -> loopExpected))));
   }
 
   private StopCause causeAt(long nowNanos) {

@@ -237,7 +237,11 @@ public final class Reduction {
       double expected = (bounds[i + 1] - bounds[i]) / NANOS * header.camera().framesPerSecond();
       if (used[i] < Math.max(1, SHARE_NEEDED * expected - 1)) {
         return String.format(
-            Locale.ROOT, "too few frames in quarter %d: %d of about %.0f", i + 1, used[i], expected);
+            Locale.ROOT,
+            "too few frames in quarter %d: %d of about %.0f",
+            i + 1,
+            used[i],
+            expected);
       }
     }
     return "";

@@ -1,0 +1,13 @@
+package railglow.run.pulsed;
+
+import railglow.journal.RunHeader;
+
+/** Makes a run's header once its start is known. */
+@FunctionalInterface
+public interface HeaderMaker {
+  /**
+   * @param startNanos monotonic time of the timeline's zero
+   * @param supplyIdentity what the supply said it is
+   */
+  RunHeader make(long startNanos, String supplyIdentity);
+}

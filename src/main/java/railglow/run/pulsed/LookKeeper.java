@@ -1,0 +1,83 @@
+package railglow.run.pulsed;
+
+import railglow.journal.Entry;
+import railglow.observed.Frame;
+import railglow.pulse.PulseSequence;
+import railglow.run.Scribe;
+import railglow.run.reduction.ReductionListener;
+import railglow.safety.StopCause;
+import railglow.safety.StopLatch;
+import railglow.thermal.HeatSource;
+import railglow.thermal.Look;
+
+/**
+ * Records what the reduction did and ends the run when it is sure. Called on the cruncher's thread;
+ * what it publishes may be read by any.
+ */
+final class LookKeeper implements ReductionListener {
+  /** A source is placed well enough when its position is known to this, in pixels. */
+  private static final double PLACED_PIXELS = 0.75;
+
+  private final PulseSequence sequence;
+  private final Scribe scribe;
+  private final StopLatch latch;
+  private volatile int cyclesDone;
+  private volatile Look latest;
+
+  LookKeeper(PulseSequence sequence, Scribe scribe, StopLatch latch) {
+    this.sequence = sequence;
+    this.scribe = scribe;
+    this.latch = latch;
+  }
+
+  @Override
+  public void onCycle(Entry.Cycle cycle) {
+    cyclesDone++;
+    scribe.post(cycle);
+  }
+
+  @Override
+  public void onLook(Look look, long nowNanos) {
+    latest = look;
+    HeatSource best = look.strongest();
+    scribe.post(
+        new Entry.Looked(
+            nowNanos,
+            look.cycles(),
+            look.sources().size(),
+            best == null ? 1 : best.familyWiseP(),
+            best == null ? Double.NaN : best.column(),
+            best == null ? Double.NaN : best.row(),
+            best == null ? Double.NaN : best.riseKelvin()));
+    if (sequence.untilSure() && isSure(look)) {
+      latch.set(
+          StopCause.SURE_ENOUGH,
+          nowNanos,
+          "certain after " + look.cycles() + " cycles: nothing is gained by heating the board on");
+    }
+  }
+
+  @Override
+  public void onReleased(Frame frame) {
+    scribe.store(frame);
+  }
+
+  int cyclesDone() {
+    return cyclesDone;
+  }
+
+  /** Null before the first look. */
+  HeatSource strongest() {
+    Look look = latest;
+    return look == null ? null : look.strongest();
+  }
+
+  private static boolean isSure(Look look) {
+    if (look.sources().isEmpty()) {
+      return false;
+    }
+    HeatSource first = look.sources().get(0);
+    double worst = Math.max(first.columnVariance(), first.rowVariance());
+    return worst <= PLACED_PIXELS * PLACED_PIXELS;
+  }
+}

@@ -1,0 +1,307 @@
+package railglow.run.pulsed;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import railglow.camera.CameraReader;
+import railglow.camera.FramePool;
+import railglow.camera.FrameQueue;
+import railglow.camera.HottestPixel;
+import railglow.journal.Entry;
+import railglow.journal.FrameStoreWriter;
+import railglow.journal.JournalWriter;
+import railglow.journal.RunHeader;
+import railglow.journal.SampleType;
+import railglow.observed.Frame;
+import railglow.pulse.PulseSequence;
+import railglow.run.Conductor;
+import railglow.run.Cruncher;
+import railglow.run.Guard;
+import railglow.run.Heartbeat;
+import railglow.run.RunEnding;
+import railglow.run.RunProgress;
+import railglow.run.RunWatcher;
+import railglow.run.Scribe;
+import railglow.run.SupplyEvents;
+import railglow.run.reduction.Reduced;
+import railglow.run.reduction.Reduction;
+import railglow.safety.PermitSlot;
+import railglow.safety.Stop;
+import railglow.safety.StopCause;
+import railglow.supply.SupplyKeeper;
+import railglow.thermal.Samples;
+import railglow.time.Pause;
+import railglow.time.StepRunner;
+
+/**
+ * One pulsed run from the first proof of "off" to the last: starts the threads in order, watches
+ * them, and ends them in order. Used once, by one thread.
+ */
+public final class PulsedRun {
+  private static final Logger LOG = LoggerFactory.getLogger(PulsedRun.class);
+  private static final long SECOND = 1_000_000_000L;
+  private static final long WATCH_NANOS = SECOND / 10;
+  private static final long START_NANOS = SECOND / 5;
+  private static final long READY_PATIENCE_NANOS = 20 * SECOND;
+  private static final long FRAMES_PATIENCE_NANOS = 5 * SECOND;
+  private static final long OFF_PATIENCE_NANOS = 15 * SECOND;
+  private static final long LOOP_PATIENCE_NANOS = 3 * SECOND;
+  private static final int FIRST_FRAMES = 10;
+  private static final int ENTRY_ROOM = 20_000;
+  private static final long POOL_BYTES = 64L << 20;
+  private static final int LEAST_FRAMES = 24;
+
+  /**
+   * What is left when it is over.
+   *
+   * @param header null when the run ended before its timeline began
+   * @param reduced null likewise
+   */
+  public record Outcome(RunEnding ending, RunHeader header, Reduced reduced) {}
+
+  private final RunParts parts;
+  private final RunWatcher watcher;
+  private final PermitSlot permits = new PermitSlot();
+  private final SupplyEvents supply;
+  private final SupplyKeeper keeper;
+  private final StepRunner keeperRunner;
+  private final FramePool pool;
+  private final FrameQueue queue;
+  private final CameraReader reader;
+  private final StepRunner readerRunner;
+  private final AtomicReference<Runnable> wakeCruncher = new AtomicReference<>(() -> {});
+
+  public PulsedRun(RunParts parts, RunWatcher watcher) {
+    this.parts = parts;
+    this.watcher = watcher;
+    this.supply = new SupplyEvents(watcher);
+    this.keeper =
+        new SupplyKeeper(
+            parts.supply(),
+            parts.outputPlan(),
+            parts.envelope(),
+            permits,
+            parts.latch(),
+            supply,
+            parts.clock());
+    this.keeperRunner = runner("supply-keeper", keeper);
+    int frames = poolSize();
+    this.pool = new FramePool(frames, parts.source()::newSamples);
+    this.queue = new FrameQueue(frames, () -> wakeCruncher.get().run());
+    this.reader = new CameraReader(parts.source(), pool, queue);
+    this.readerRunner = runner("camera-reader", reader);
+  }
+
+  /**
+   * @throws IOException with a sentence for the operator when the record can't be begun; the output
+   *     is off then
+   */
+  public Outcome run() throws IOException {
+    parts.latch().onSet(keeperRunner::wake);
+    keeperRunner.start();
+    try {
+      readerRunner.start();
+      awaitFirstFrames();
+      awaitReadySupply();
+      return parts.latch().isSet() ? new Outcome(awaitOff(), null, null) : pulse();
+    } catch (IOException | RuntimeException | Error e) {
+      stop(StopCause.INTERNAL_FAULT, "the run could not go on: " + e.getMessage());
+      awaitOff();
+      throw e;
+    } finally {
+      readerRunner.close();
+      keeperRunner.close();
+    }
+  }
+
+  private Outcome pulse() throws IOException {
+    long now = parts.clock().nanos();
+    long start = now + START_NANOS;
+    RunHeader header = parts.header().make(start, keeper.identity());
+    Samples like = parts.source().newSamples();
+    PulseSequence sequence = parts.timeline().sequence();
+    try (JournalWriter journal = JournalWriter.create(parts.folder(), header, plannedBytes(like));
+        FrameStoreWriter store =
+            FrameStoreWriter.create(
+                parts.folder().frames(), SampleType.of(like), like.width(), like.height())) {
+      Scribe scribe =
+          new Scribe(
+              journal, store, parts.latch(), pool::giveBack, ENTRY_ROOM, poolSize(), now);
+      supply.recordWith(scribe);
+      LookKeeper looks = new LookKeeper(sequence, scribe, parts.latch());
+      Reduction reduction = new Reduction(header, like, looks);
+      HottestPixel hottest = new HottestPixel(parts.camera().profile());
+      long leadInEnds = start + Math.round(sequence.leadInSeconds() * SECOND);
+      Cruncher cruncher =
+          new Cruncher(queue, supply, reduction, hottest, scribe, leadInEnds, now);
+      StepRunner scribeRunner = runner("scribe", scribe);
+      scribe.wakeWith(scribeRunner::wake);
+      StepRunner cruncherRunner = runner("cruncher", cruncher);
+      wakeCruncher.set(cruncherRunner::wake);
+      Conductor conductor =
+          new Conductor(parts.timeline(), start, permits, parts.latch(), keeperRunner::wake);
+      StepRunner conductorRunner = runner("conductor", conductor);
+      StepRunner guardRunner =
+          runner("guard", guard(cruncher, scribe, conductor, conductorRunner));
+      scribeRunner.start();
+      cruncherRunner.start();
+      guardRunner.start();
+      conductorRunner.start();
+      watch(start, looks, cruncher);
+      RunEnding ending = awaitOff();
+      conductorRunner.close();
+      guardRunner.close();
+      readerRunner.close();
+      cruncherRunner.close();
+      scribe.post(
+          new Entry.Stopped(
+              ending.stop().nanos(), ending.stop().cause(), ending.stop().evidence()));
+      Reduced reduced = cruncher.finish();
+      scribeRunner.close();
+      scribe.close(closing(ending), parts.clock().nanos());
+      if (scribe.failure() != null) {
+        watcher.onMessage("The record is not whole: " + scribe.failure());
+      }
+      return new Outcome(ending, header, reduced);
+    }
+  }
+
+  private Entry.Closed closing(RunEnding ending) {
+    return new Entry.Closed(
+        parts.clock().nanos(),
+        ending.stop().cause(),
+        ending.output(),
+        ending.exitCode(),
+        reader.framesArrived(),
+        reader.framesDropped(),
+        reader.framesMissing());
+  }
+
+  private Guard guard(
+      Cruncher cruncher, Scribe scribe, Conductor conductor, StepRunner conductorRunner) {
+    List<Heartbeat> loops = new ArrayList<>();
+    loops.add(
+        new Heartbeat("supply-keeper", keeper::lastStepNanos, LOOP_PATIENCE_NANOS, () -> true));
+    loops.add(
+        new Heartbeat("cruncher", cruncher::lastStepNanos, LOOP_PATIENCE_NANOS, () -> true));
+    loops.add(new Heartbeat("scribe", scribe::lastStepNanos, LOOP_PATIENCE_NANOS, () -> true));
+    loops.add(
+        new Heartbeat(
+            "conductor", conductor::lastStepNanos, LOOP_PATIENCE_NANOS, conductorRunner::isRunning));
+    return new Guard(
+        parts.envelope(),
+        parts.latch(),
+        new Guard.Watched(
+            cruncher::hottestCelsius,
+            cruncher::hottestRiseKelvin,
+            reader::lastArrivalNanos,
+            keeper::lastReadingNanos,
+            scribe::backlogShare,
+            loops));
+  }
+
+  private void watch(long startNanos, LookKeeper looks, Cruncher cruncher) {
+    while (!parts.latch().isSet()) {
+      reader
+          .failure()
+          .ifPresent(sentence -> stop(StopCause.FRAMES_STALE, "the camera failed: " + sentence));
+      watcher.onProgress(progress(startNanos, looks, cruncher));
+      Pause.nanos(WATCH_NANOS);
+    }
+    watcher.onProgress(progress(startNanos, looks, cruncher));
+  }
+
+  private RunProgress progress(long startNanos, LookKeeper looks, Cruncher cruncher) {
+    long now = parts.clock().nanos();
+    return new RunProgress(
+        now,
+        looks.cyclesDone(),
+        parts.timeline().cycles().size(),
+        (now - startNanos) / (double) SECOND,
+        parts.timeline().endOffsetNanos() / (double) SECOND,
+        keeper.outputState(),
+        supply.latest() == null ? Double.NaN : supply.latest().volts(),
+        supply.latest() == null ? Double.NaN : supply.latest().amperes(),
+        cruncher.hottestCelsius(),
+        cruncher.hottestRiseKelvin(),
+        looks.strongest(),
+        parts.camera().profile().hasKelvin() ? "K" : "counts");
+  }
+
+  /** Throws frames away until the stream is seen to run. */
+  private void awaitFirstFrames() throws IOException {
+    long deadline = parts.clock().nanos() + FRAMES_PATIENCE_NANOS;
+    int seen = 0;
+    while (seen < FIRST_FRAMES && !parts.latch().isSet()) {
+      seen += discardFrames();
+      if (reader.failure().isPresent()) {
+        throw new IOException(reader.failure().get());
+      }
+      if (parts.clock().nanos() > deadline) {
+        throw new IOException(
+            "the camera ("
+                + parts.source().description()
+                + ") gave "
+                + seen
+                + " frames in 5 s; check that it streams");
+      }
+      Pause.nanos(WATCH_NANOS / 10);
+    }
+  }
+
+  private void awaitReadySupply() {
+    long deadline = parts.clock().nanos() + READY_PATIENCE_NANOS;
+    while (!keeper.isReady() && !parts.latch().isSet()) {
+      discardFrames();
+      if (parts.clock().nanos() > deadline) {
+        stop(StopCause.SUPPLY_ERROR, "the supply was not ready within 20 s");
+      }
+      Pause.nanos(WATCH_NANOS / 10);
+    }
+  }
+
+  private int discardFrames() {
+    int count = 0;
+    for (Frame frame = queue.poll(); frame != null; frame = queue.poll()) {
+      pool.giveBack(frame);
+      count++;
+    }
+    return count;
+  }
+
+  /** Waits for the keeper to prove the output off; says loudly when it can't. */
+  private RunEnding awaitOff() {
+    keeperRunner.awaitEnd(OFF_PATIENCE_NANOS);
+    Stop stop = parts.latch().stop().orElseThrow();
+    return new RunEnding(stop, keeper.outputState(), keeper.doubt());
+  }
+
+  private void stop(StopCause cause, String evidence) {
+    parts.latch().set(cause, parts.clock().nanos(), evidence);
+  }
+
+  private long plannedBytes(Samples like) {
+    double seconds = parts.timeline().endOffsetNanos() / (double) SECOND;
+    long frames = Math.round(seconds * parts.camera().framesPerSecond());
+    return FrameStoreWriter.plannedBytes(
+        SampleType.of(like), like.width(), like.height(), frames);
+  }
+
+  private int poolSize() {
+    long bytes = 4L * parts.camera().profile().width() * parts.camera().profile().height();
+    int wanted = (int) Math.ceil(2 * parts.camera().framesPerSecond());
+    return (int) Math.max(LEAST_FRAMES, Math.min(wanted, POOL_BYTES / bytes));
+  }
+
+  private StepRunner runner(String name, railglow.time.Step step) {
+    return new StepRunner(name, step, parts.clock(), this::onFailure);
+  }
+
+  private void onFailure(String name, Throwable failure) {
+    LOG.error("the {} thread failed", name, failure);
+    stop(StopCause.INTERNAL_FAULT, "the " + name + " thread failed: " + failure);
+  }
+}
