@@ -56,9 +56,7 @@ public final class ArrivalClock {
 
   /** For a camera's own frames. */
   public static ArrivalClock live(CameraDescriptor camera) {
-    Telemetry telemetry = camera.layout().telemetry();
-    boolean counted = telemetry.counter().isPresent() || telemetry.time().isPresent();
-    return live(camera.framesPerSecond(), camera.latencySeconds(), counted);
+    return live(camera.framesPerSecond(), camera.latencySeconds(), camera.numbersAreCounted());
   }
 
   /**

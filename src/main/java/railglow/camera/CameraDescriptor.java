@@ -35,6 +35,12 @@ public record CameraDescriptor(
     }
   }
 
+  /** Whether frame numbers come from the camera, so that a lost frame leaves a gap in them. */
+  public boolean numbersAreCounted() {
+    Telemetry telemetry = layout.telemetry();
+    return telemetry.counter().isPresent() || telemetry.time().isPresent();
+  }
+
   /** What the other rooms need. */
   public CameraProfile profile() {
     double zero = scale.celsiusAtZero();

@@ -62,7 +62,7 @@ final class PlanText {
         "           and qualified practice come first.");
   }
 
-  private static String board(RunSetup setup) {
+  static String board(RunSetup setup) {
     if (setup.rail() == null) {
       return setup.board() == null ? "none given, rail not named" : setup.boardName();
     }
@@ -71,6 +71,17 @@ final class PlanText {
       rail += ", nominal " + Quantity.format(setup.rail().nominalVolts(), Unit.VOLT);
     }
     return setup.board() == null ? rail : setup.boardName() + ", " + rail;
+  }
+
+  static String pulses(PulseSequence s) {
+    return Quantity.format(s.levelVolts(), Unit.VOLT)
+        + " at most "
+        + Quantity.format(s.maxAmperes(), Unit.AMPERE)
+        + " every "
+        + Quantity.format(s.periodSeconds(), Unit.SECOND)
+        + ", at most "
+        + s.maxCycles()
+        + " cycles";
   }
 
   private static void timeline(List<String> lines, RunSetup setup) {

@@ -24,7 +24,12 @@ import picocli.CommandLine.Spec;
       "output proven off; 5 stopped and output NOT proven off; 130 stopped by the operator,",
       "output proven off."
     },
-    subcommands = {ImportCommand.class, ReplayCommand.class, ReportCommand.class, AutoComplete.GenerateCompletion.class})
+    subcommands = {
+      ImportCommand.class,
+      ReplayCommand.class,
+      ReportCommand.class,
+      AutoComplete.GenerateCompletion.class
+    })
 final class Railglow implements Runnable {
   @Spec private CommandSpec spec;
 

@@ -24,4 +24,15 @@ public record CycleWindow(
     }
     return nanos < onNanos ? 1 : nanos < middleNanos ? 2 : nanos < offNanos ? 3 : 4;
   }
+
+  /** The same cycle on a clock whose zero lies elsewhere. */
+  public CycleWindow shifted(long nanos) {
+    return new CycleWindow(
+        cycle,
+        startNanos + nanos,
+        onNanos + nanos,
+        middleNanos + nanos,
+        offNanos + nanos,
+        endNanos + nanos);
+  }
 }

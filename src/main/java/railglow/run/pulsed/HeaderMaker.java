@@ -7,7 +7,6 @@ import railglow.journal.RunHeader;
 public interface HeaderMaker {
   /**
    * @param startNanos monotonic time of the timeline's zero
-   * @param supplyIdentity what the supply said it is
    */
-  RunHeader make(long startNanos, String supplyIdentity);
+  RunHeader make(long startNanos);
 }

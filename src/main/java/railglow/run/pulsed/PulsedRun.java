@@ -120,7 +120,7 @@ public final class PulsedRun {
   private Outcome pulse() throws IOException {
     long now = parts.clock().nanos();
     long start = now + START_NANOS;
-    RunHeader header = parts.header().make(start, keeper.identity());
+    RunHeader header = parts.header().make(start);
     Samples like = parts.source().newSamples();
     PulseSequence sequence = parts.timeline().sequence();
     try (JournalWriter journal = JournalWriter.create(parts.folder(), header, plannedBytes(like));
@@ -128,15 +128,13 @@ public final class PulsedRun {
             FrameStoreWriter.create(
                 parts.folder().frames(), SampleType.of(like), like.width(), like.height())) {
       Scribe scribe =
-          new Scribe(
-              journal, store, parts.latch(), pool::giveBack, ENTRY_ROOM, poolSize(), now);
+          new Scribe(journal, store, parts.latch(), pool::giveBack, ENTRY_ROOM, poolSize(), now);
       supply.recordWith(scribe);
       LookKeeper looks = new LookKeeper(sequence, scribe, parts.latch());
       Reduction reduction = new Reduction(header, like, looks);
       HottestPixel hottest = new HottestPixel(parts.camera().profile());
       long leadInEnds = start + Math.round(sequence.leadInSeconds() * SECOND);
-      Cruncher cruncher =
-          new Cruncher(queue, supply, reduction, hottest, scribe, leadInEnds, now);
+      Cruncher cruncher = new Cruncher(queue, supply, reduction, hottest, scribe, leadInEnds, now);
       StepRunner scribeRunner = runner("scribe", scribe);
       scribe.wakeWith(scribeRunner::wake);
       StepRunner cruncherRunner = runner("cruncher", cruncher);
@@ -144,8 +142,7 @@ public final class PulsedRun {
       Conductor conductor =
           new Conductor(parts.timeline(), start, permits, parts.latch(), keeperRunner::wake);
       StepRunner conductorRunner = runner("conductor", conductor);
-      StepRunner guardRunner =
-          runner("guard", guard(cruncher, scribe, conductor, conductorRunner));
+      StepRunner guardRunner = runner("guard", guard(cruncher, scribe, conductor, conductorRunner));
       scribeRunner.start();
       cruncherRunner.start();
       guardRunner.start();
@@ -185,12 +182,14 @@ public final class PulsedRun {
     List<Heartbeat> loops = new ArrayList<>();
     loops.add(
         new Heartbeat("supply-keeper", keeper::lastStepNanos, LOOP_PATIENCE_NANOS, () -> true));
-    loops.add(
-        new Heartbeat("cruncher", cruncher::lastStepNanos, LOOP_PATIENCE_NANOS, () -> true));
+    loops.add(new Heartbeat("cruncher", cruncher::lastStepNanos, LOOP_PATIENCE_NANOS, () -> true));
     loops.add(new Heartbeat("scribe", scribe::lastStepNanos, LOOP_PATIENCE_NANOS, () -> true));
     loops.add(
         new Heartbeat(
-            "conductor", conductor::lastStepNanos, LOOP_PATIENCE_NANOS, conductorRunner::isRunning));
+            "conductor",
+            conductor::lastStepNanos,
+            LOOP_PATIENCE_NANOS,
+            conductorRunner::isRunning));
     return new Guard(
         parts.envelope(),
         parts.latch(),
@@ -286,8 +285,7 @@ public final class PulsedRun {
   private long plannedBytes(Samples like) {
     double seconds = parts.timeline().endOffsetNanos() / (double) SECOND;
     long frames = Math.round(seconds * parts.camera().framesPerSecond());
-    return FrameStoreWriter.plannedBytes(
-        SampleType.of(like), like.width(), like.height(), frames);
+    return FrameStoreWriter.plannedBytes(SampleType.of(like), like.width(), like.height(), frames);
   }
 
   private int poolSize() {

@@ -1,0 +1,209 @@
+package railglow.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import railglow.camera.CameraProfile;
+import railglow.camera.FrameSource;
+import railglow.camera.FrameSources;
+import railglow.casebook.RunFolders;
+import railglow.journal.CameraFacts;
+import railglow.journal.Findings;
+import railglow.journal.RunFolder;
+import railglow.journal.RunHeader;
+import railglow.journal.SampleType;
+import railglow.live.StatusLine;
+import railglow.pulse.CycleWindow;
+import railglow.pulse.PulseSequence;
+import railglow.report.Report;
+import railglow.run.FindingsMaker;
+import railglow.run.RunEnding;
+import railglow.run.RunProgress;
+import railglow.run.RunResults;
+import railglow.run.RunWatcher;
+import railglow.run.pulsed.PulsedRun;
+import railglow.run.pulsed.RunParts;
+import railglow.safety.StopLatch;
+import railglow.thermal.DetectionSettings;
+import railglow.time.MonotonicClock;
+import railglow.time.SystemClock;
+import railglow.time.WallStamp;
+
+/** Wires a bench to a pulsed run, runs it, and writes what came of it. Used once. */
+final class Hunt {
+  private static final long PLAIN_LINE_NANOS = 5_000_000_000L;
+  private final Terminal terminal;
+  private final Path runs;
+  private final List<String> commandLine;
+  private final MonotonicClock clock = SystemClock.INSTANCE;
+  private final StopLatch latch = new StopLatch();
+
+  Hunt(Terminal terminal, Path runs, List<String> commandLine) {
+    this.terminal = terminal;
+    this.runs = runs;
+    this.commandLine = commandLine;
+  }
+
+  int run(RunSetup setup) throws Exception {
+    StopSignals signals = new StopSignals(latch, clock).install();
+    int exitCode = ExitCode.INTERNAL_FAULT;
+    try {
+      exitCode = runToTheEnd(setup);
+      return exitCode;
+    } catch (UserMistake e) {
+      exitCode = e.exitCode();
+      throw e;
+    } finally {
+      signals.runEnded(exitCode);
+    }
+  }
+
+  private int runToTheEnd(RunSetup setup) throws Exception {
+    WallStamp now = WallStamp.now(clock);
+    RunFolder folder =
+        new RunFolders(runs)
+            .create(
+                LocalDate.ofInstant(now.instant(), ZoneId.systemDefault()),
+                setup.boardName(),
+                setup.railName());
+    Map<String, String> copies = UsedFiles.copy(setup.usedFiles(), setup.files(), folder);
+    try (FrameSource source = openCamera(setup);
+        OpenedSupply supply = OpenedSupply.open(setup, folder, clock)) {
+      opening(setup, folder, supply);
+      RunParts parts =
+          new RunParts(
+              folder,
+              supply.supply(),
+              setup.outputPlan(),
+              source,
+              setup.camera(),
+              setup.envelope(),
+              setup.timeline(),
+              latch,
+              clock,
+              start -> header(setup, folder, now, start, supply, source, copies));
+      PulsedRun.Outcome outcome = new PulsedRun(parts, new Watcher()).run();
+      return finish(setup, folder, outcome);
+    }
+  }
+
+  private FrameSource openCamera(RunSetup setup) throws UserMistake {
+    try {
+      return FrameSources.open(setup.bench().cameraAddress(), setup.camera(), clock);
+    } catch (IOException e) {
+      throw new UserMistake(e.getMessage());
+    }
+  }
+
+  private void opening(RunSetup setup, RunFolder folder, OpenedSupply supply) {
+    PulseSequence sequence = setup.sequence();
+    terminal.say(PlanText.cautions());
+    terminal.say("Board      " + PlanText.board(setup));
+    terminal.say("Supply     " + supply.identity() + " at " + setup.bench().supplyAddress());
+    terminal.say("Camera     " + setup.camera().name() + " at " + setup.bench().cameraAddress());
+    terminal.say("Sequence   " + sequence.name() + ", " + PlanText.pulses(sequence));
+    terminal.say("Protected  " + String.join("; ", supply.protections()));
+    terminal.say("Run        " + folder.root());
+  }
+
+  private int finish(RunSetup setup, RunFolder folder, PulsedRun.Outcome outcome)
+      throws IOException {
+    RunEnding ending = outcome.ending();
+    terminal.live("");
+    if (outcome.reduced() != null) {
+      Findings findings =
+          FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board());
+      RunResults.write(folder, outcome.reduced(), findings);
+      Report.write(folder, setup.board());
+      terminal.say(Summary.of(findings, folder));
+    }
+    terminal.say("");
+    String how = ending.stop().cause() + ": " + ending.stop().evidence();
+    terminal.say("Ended      " + how);
+    if (ending.provenOff()) {
+      terminal.say("Output     proven off");
+    } else {
+      terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
+      terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
+    }
+    return ending.exitCode();
+  }
+
+  private RunHeader header(
+      RunSetup setup,
+      RunFolder folder,
+      WallStamp now,
+      long startNanos,
+      OpenedSupply supply,
+      FrameSource source,
+      Map<String, String> copies) {
+    PulseSequence sequence = setup.sequence();
+    CameraProfile camera = setup.camera().profile();
+    List<CycleWindow> cycles = new ArrayList<>();
+    for (CycleWindow cycle : setup.timeline().cycles()) {
+      cycles.add(cycle.shifted(startNanos));
+    }
+    return new RunHeader(
+        RunHeader.CURRENT_FORMAT,
+        VersionProvider.version(),
+        now.at(startNanos),
+        startNanos,
+        folder.name(),
+        setup.boardName(),
+        setup.railName(),
+        sequence,
+        setup.envelope(),
+        new CameraFacts(
+            camera.name(),
+            camera.width(),
+            camera.height(),
+            SampleType.of(source.newSamples()).word(),
+            camera.framesPerSecond(),
+            camera.kelvinPerCount(),
+            camera.celsiusAtZero(),
+            camera.noiseKelvin(),
+            camera.latencySeconds(),
+            camera.timeConstantSeconds(),
+            setup.camera().numbersAreCounted(),
+            false,
+            setup.camera().shutterSettlingSeconds()),
+        supply.identity(),
+        setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms(),
+        supply.protections(),
+        DetectionSettings.usual(
+            sequence.periodSeconds(),
+            camera.timeConstantSeconds(),
+            sequence.familyWiseError(),
+            Math.max(2, sequence.minCycles()),
+            Math.max(2, sequence.maxCycles())),
+        cycles,
+        new LinkedHashMap<>(copies),
+        commandLine);
+  }
+
+  /** Shows a live line on a terminal, and a plain line every few seconds elsewhere. */
+  private final class Watcher implements RunWatcher {
+    private long nextPlainNanos;
+
+    @Override
+    public void onProgress(RunProgress progress) {
+      String line = StatusLine.of(progress);
+      if (terminal.isInteractive()) {
+        terminal.live(line);
+      } else if (progress.nanos() >= nextPlainNanos) {
+        nextPlainNanos = progress.nanos() + PLAIN_LINE_NANOS;
+        terminal.say(line);
+      }
+    }
+
+    @Override
+    public void onMessage(String sentence) {
+      terminal.complain(sentence);
+    }
+  }
+}

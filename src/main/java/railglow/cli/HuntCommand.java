@@ -1,0 +1,74 @@
+package railglow.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import railglow.sim.BenchPorts;
+import railglow.sim.SimulatedBench;
+import railglow.time.SystemClock;
+
+/** The main job. */
+@Command(
+    name = "hunt",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Pulses a rail in step with the camera until it is certain what gets warm, or until the cap;"
+          + " names the suspects and writes a run folder with report and pictures.",
+      "Stops at once, output off, when any limit is passed. Ctrl-C stops in order."
+    })
+final class HuntCommand implements Callable<Integer> {
+  private final Terminal terminal;
+  @Spec private CommandSpec spec;
+  @Mixin private RunOptions options = new RunOptions();
+
+  @Option(
+      names = "--scenario",
+      paramLabel = "NAME",
+      description = "with --simulated: which simulated board (default: hx12)")
+  private String scenario = "hx12";
+
+  @Option(
+      names = "--fault",
+      paramLabel = "FAULT",
+      description = "with --simulated: a fault of the bench and when it comes, e.g. runaway@12s")
+  private List<String> faults = new ArrayList<>();
+
+  HuntCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws Exception {
+    RunSetup setup = RunSetup.of(options);
+    if (!setup.refusals().isEmpty()) {
+      PlanText.refusals(setup.refusals()).forEach(terminal::complain);
+      return ExitCode.REFUSED;
+    }
+    Hunt hunt = new Hunt(terminal, options.runs, commandLine());
+    if (!options.simulated) {
+      return hunt.run(setup);
+    }
+    try (SimulatedBench bench =
+        SimulatedBench.start(
+            SimulateCommand.scenario(scenario, faults), BenchPorts.ANY, SystemClock.INSTANCE)) {
+      return hunt.run(
+          setup.withBench(
+              setup
+                  .bench()
+                  .withAddresses(
+                      SimulatedBenches.supplyAddress(bench),
+                      SimulatedBenches.cameraAddress(bench))));
+    }
+  }
+
+  private List<String> commandLine() {
+    List<String> words = new ArrayList<>(List.of("railglow"));
+    words.addAll(spec.root().commandLine().getParseResult().originalArgs());
+    return words;
+  }
+}

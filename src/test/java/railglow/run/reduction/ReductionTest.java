@@ -1,0 +1,122 @@
+package railglow.run.reduction;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import railglow.journal.Entry;
+import railglow.journal.Findings;
+import railglow.journal.FindingsFile;
+import railglow.observed.Frame;
+import railglow.observed.FrameMark;
+import railglow.run.FindingsMaker;
+import railglow.thermal.HeatSource;
+
+class ReductionTest {
+  private static final long START = 123_456_789_012L;
+  private static final long MS = InventedRun.MS;
+  private final List<Entry.Cycle> cycles = new ArrayList<>();
+
+  private static List<String> differences(InventedRun run, Reduced first, Reduced second) {
+    Findings a = FindingsMaker.make(run.header, first, null);
+    Findings b = FindingsMaker.make(run.header, second, null);
+    return FindingsFile.difference(a, b);
+  }
+
+  @Test
+  void aWarmSpotIsFoundWhereItIs() {
+    Reduced reduced = new InventedRun(START, 4, 1).reduce(0, cycles);
+    HeatSource source = reduced.look().sources().get(0);
+    assertEquals(20.3, source.column(), 0.5);
+    assertEquals(9.7, source.row(), 0.5);
+    assertTrue(source.riseInterval95().contains(0.04), source.riseInterval95().toString());
+    assertEquals(8, reduced.cyclesUsed());
+    assertEquals(0, reduced.cyclesRejected());
+  }
+
+  @Test
+  void nothingIsFoundWhereNothingIsWarm() {
+    Reduced reduced = new InventedRun(START, 0, 2).reduce(0, cycles);
+    assertEquals(List.of(), reduced.look().sources());
+    assertEquals(Findings.Verdict.NOTHING_FOUND,
+        FindingsMaker.make(new InventedRun(START, 0, 2).header, reduced, null).verdict());
+  }
+
+  @Test
+  void theOrderInWhichThreadsMetChangesNotOneBit() {
+    InventedRun run = new InventedRun(START, 2, 3);
+    Reduced inStep = run.reduce(0, cycles);
+    Reduced supplyLate = run.reduce(700 * MS, new ArrayList<>());
+    Reduced replayed = run.replay(new ArrayList<>());
+    assertEquals(List.of(), differences(run, inStep, supplyLate));
+    assertEquals(List.of(), differences(run, inStep, replayed));
+    assertTrue(inStep.look().significance().sameBitsAs(replayed.look().significance()));
+  }
+
+  @Test
+  void anotherZeroOfTheClockChangesNoPlane() {
+    Reduced here = new InventedRun(START, 2, 4).reduce(0, cycles);
+    Reduced there = new InventedRun(-5_000_000_000_000L, 2, 4).reduce(0, new ArrayList<>());
+    assertTrue(here.look().inPhase().sameBitsAs(there.look().inPhase()));
+  }
+
+  @Test
+  void everyFrameOfACycleIsUsedOrCountedWithItsReason() {
+    InventedRun run = new InventedRun(START, 0, 5);
+    run.reduce(0, cycles);
+    for (Entry.Cycle cycle : cycles) {
+      int used = 0;
+      for (int n : cycle.framesUsed()) {
+        used += n;
+      }
+      int leftOut = cycle.framesLeftOut().values().stream().mapToInt(Integer::intValue).sum();
+      assertEquals(50, used + leftOut, "cycle " + cycle.cycle());
+      assertTrue(cycle.framesLeftOut().get("transition") >= 2);
+    }
+  }
+
+  @Test
+  void aCycleWithoutItsEdgeIsRejectedAndSaysWhy() {
+    InventedRun run = new InventedRun(START, 0, 6);
+    run.supply.removeIf(e -> e instanceof Entry.EdgeMade made && made.edge().index() == 5);
+    Reduced reduced = run.reduce(0, cycles);
+    assertEquals(7, reduced.cyclesUsed());
+    assertFalse(cycles.get(2).accepted());
+    assertEquals("the off edge was not made", cycles.get(2).reason());
+  }
+
+  @Test
+  void aCycleWithoutEnoughFramesIsRejectedAndSaysWhichQuarter() {
+    InventedRun run = new InventedRun(START, 0, 7);
+    long from = run.header.cycles().get(3).middleNanos() + 40 * MS;
+    long until = run.header.cycles().get(3).offNanos();
+    run.frames.removeIf(f -> f.arrivalNanos() > from && f.arrivalNanos() < until);
+    Reduced reduced = run.reduce(0, cycles);
+    assertEquals(7, reduced.cyclesUsed());
+    assertTrue(cycles.get(3).reason().contains("quarter 3"), cycles.get(3).reason());
+  }
+
+  @Test
+  void aShutterEventSpoilsItsCycle() {
+    InventedRun run = new InventedRun(START, 0, 8);
+    long at = run.header.cycles().get(1).middleNanos();
+    for (Frame frame : run.frames) {
+      if (Math.abs(frame.arrivalNanos() - at) < 30 * MS) {
+        frame.marks().add(FrameMark.SHUTTER);
+      }
+    }
+    Reduced reduced = run.reduce(0, cycles);
+    assertEquals(7, reduced.cyclesUsed());
+    assertEquals("a shutter event", cycles.get(1).reason());
+  }
+
+  @Test
+  void voltsAndAmperesAreTakenAtTheBoardInTheSettledPart() {
+    Reduced reduced = new InventedRun(START, 0, 9).reduce(0, cycles);
+    assertEquals(1.5 - 0.25 * 0.1, reduced.onVolts(), 1e-9);
+    assertEquals(0.25, reduced.onAmperes(), 1e-9);
+  }
+}
