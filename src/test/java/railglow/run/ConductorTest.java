@@ -33,12 +33,12 @@ class ConductorTest {
   @Test
   void anEdgePostsItsPermitAndWakesTheKeeper() {
     conductor.step(4 * SECOND);
-    assertTrue(permits.get().isOn());
+    assertTrue(permits.get().on());
     assertEquals(1.5, permits.get().levelVolts());
     assertEquals(0, permits.get().edgeIndex());
     assertEquals(1, wakes);
     conductor.step(6 * SECOND);
-    assertFalse(permits.get().isOn());
+    assertFalse(permits.get().on());
     assertEquals(1, permits.get().edgeIndex());
   }
 
@@ -63,14 +63,14 @@ class ConductorTest {
   void aLateStepSkipsToTheEdgeThatHoldsNow() {
     conductor.step(9 * SECOND);
     assertEquals(2, permits.get().edgeIndex());
-    assertTrue(permits.get().isOn());
+    assertTrue(permits.get().on());
   }
 
   @Test
   void theEndIsLatchedWithTheOutputOff() {
     assertEquals(Step.FINISHED, conductor.step(12 * SECOND));
     assertEquals(StopCause.PROGRAMME_FINISHED, latch.stop().orElseThrow().cause());
-    assertFalse(permits.get().isOn());
+    assertFalse(permits.get().on());
   }
 
   @Test
@@ -78,6 +78,6 @@ class ConductorTest {
     conductor.step(4 * SECOND);
     latch.set(StopCause.OPERATOR_REQUEST, 4 * SECOND, "test");
     assertEquals(Step.FINISHED, conductor.step(4 * SECOND + 1));
-    assertFalse(permits.get().isOn());
+    assertFalse(permits.get().on());
   }
 }

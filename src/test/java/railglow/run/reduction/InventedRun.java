@@ -72,8 +72,7 @@ final class InventedRun {
         long planned = plannedEdge(cycles, edge);
         on = edge % 2 == 0;
         supply.add(
-            new Entry.EdgeMade(
-                new Edge(edge, on, on ? 1.5 : 0, planned + MS, planned + 3 * MS)));
+            new Entry.EdgeMade(new Edge(edge, on, on ? 1.5 : 0, planned + MS, planned + 3 * MS)));
         edge++;
       }
       supply.add(

@@ -41,7 +41,8 @@ class ReductionTest {
   void nothingIsFoundWhereNothingIsWarm() {
     Reduced reduced = new InventedRun(START, 0, 2).reduce(0, cycles);
     assertEquals(List.of(), reduced.look().sources());
-    assertEquals(Findings.Verdict.NOTHING_FOUND,
+    assertEquals(
+        Findings.Verdict.NOTHING_FOUND,
         FindingsMaker.make(new InventedRun(START, 0, 2).header, reduced, null).verdict());
   }
 
