@@ -20,7 +20,8 @@ import railglow.journal.SampleType;
 import railglow.live.StatusLine;
 import railglow.pulse.CycleWindow;
 import railglow.pulse.PulseSequence;
-import railglow.report.Report;
+import railglow.report.Placement;
+import railglow.report.RunReport;
 import railglow.run.FindingsMaker;
 import railglow.run.RunEnding;
 import railglow.run.RunProgress;
@@ -116,10 +117,9 @@ final class Hunt {
     RunEnding ending = outcome.ending();
     terminal.live("");
     if (outcome.reduced() != null) {
-      Findings findings =
-          FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board());
+      Findings findings = FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board());
       RunResults.write(folder, outcome.reduced(), findings);
-      Report.write(folder, setup.board());
+      RunReport.write(folder, Placement.of(setup.board(), setup.railName()));
       terminal.say(Summary.of(findings, folder));
     }
     terminal.say("");

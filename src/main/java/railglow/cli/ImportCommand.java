@@ -30,7 +30,8 @@ import railglow.journal.SampleType;
 import railglow.pulse.CycleWindow;
 import railglow.pulse.CyclesFromEdges;
 import railglow.pulse.PulseSequence;
-import railglow.report.Report;
+import railglow.report.Placement;
+import railglow.report.RunReport;
 import railglow.run.FindingsMaker;
 import railglow.run.ImportedRun;
 import railglow.run.Replay;
@@ -138,7 +139,7 @@ final class ImportCommand implements Callable<Integer> {
       progress.end();
       Findings findings = FindingsMaker.make(header, result.reduced(), loaded);
       RunResults.write(folder, result.reduced(), findings);
-      Report.write(folder, loaded);
+      RunReport.write(folder, Placement.of(loaded, rail));
       terminal.say(Summary.of(findings, folder));
       return ExitCode.DONE;
     }

@@ -11,7 +11,8 @@ import railglow.board.Board;
 import railglow.journal.Findings;
 import railglow.journal.FindingsFile;
 import railglow.journal.RunFolder;
-import railglow.report.Report;
+import railglow.report.Placement;
+import railglow.report.RunReport;
 import railglow.run.FindingsMaker;
 import railglow.run.Replay;
 import railglow.run.RunResults;
@@ -72,7 +73,7 @@ final class ReplayCommand implements Callable<Integer> {
   private int write(RunFolder folder, Replay.Result result, Findings findings, Board board)
       throws Exception {
     RunResults.write(folder, result.reduced(), findings);
-    Report.write(folder, board);
+    RunReport.write(folder, Placement.of(board, result.journal().header().rail()));
     terminal.say(Summary.of(findings, folder));
     return ExitCode.DONE;
   }

@@ -8,7 +8,8 @@ import railglow.board.Board;
 import railglow.journal.Journal;
 import railglow.journal.JournalReader;
 import railglow.journal.RunFolder;
-import railglow.report.Report;
+import railglow.report.Placement;
+import railglow.report.RunReport;
 
 /** Writes a run's report and pictures anew. */
 @Command(
@@ -32,7 +33,7 @@ final class ReportCommand implements Callable<Integer> {
     RunFolder folder = RunFolderOf.existing(run);
     Journal journal = JournalReader.read(folder);
     Board board = RunFolderOf.board(folder, journal.header()).orElse(null);
-    Report.write(folder, board);
+    RunReport.write(folder, Placement.of(board, journal.header().rail()));
     if (!journal.finished()) {
       terminal.say("This run did not finish: " + journal.ending());
     }

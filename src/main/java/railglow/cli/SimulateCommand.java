@@ -104,7 +104,10 @@ final class SimulateCommand implements Callable<Integer> {
             .orElseThrow(
                 () ->
                     new UserMistake(
-                        "there is no scenario '" + name + "'; there are " + BenchScenarios.names()));
+                        "there is no scenario '"
+                            + name
+                            + "'; there are "
+                            + BenchScenarios.names()));
     List<FaultSpec> parsed = new ArrayList<>();
     for (String fault : faults) {
       try {
@@ -116,8 +119,7 @@ final class SimulateCommand implements Callable<Integer> {
     return parsed.isEmpty() ? chosen : chosen.withFaults(parsed);
   }
 
-  private static SimulatedBench start(BenchScenario scenario, BenchPorts ports)
-      throws UserMistake {
+  private static SimulatedBench start(BenchScenario scenario, BenchPorts ports) throws UserMistake {
     try {
       return SimulatedBench.start(scenario, ports, SystemClock.INSTANCE);
     } catch (IOException e) {

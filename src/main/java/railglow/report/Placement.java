@@ -1,6 +1,11 @@
 package railglow.report;
 
+import java.util.ArrayList;
 import java.util.List;
+import railglow.board.Board;
+import railglow.board.Part;
+import railglow.board.geometry.PixelPosition;
+import railglow.board.geometry.Registration;
 
 /**
  * What the report knows of where parts are in the thermal picture.
@@ -13,5 +18,40 @@ public record Placement(List<PartMark> parts, double millimetresPerPixel) {
 
   public Placement {
     parts = List.copyOf(parts);
+  }
+
+  /**
+   * The parts on the side in view, as the board's registration puts them into the picture.
+   *
+   * @param board null when there is none
+   * @param rail the injected rail; empty when not named
+   */
+  public static Placement of(Board board, String rail) {
+    if (board == null || board.registration().isEmpty()) {
+      return NONE;
+    }
+    Registration registration = board.registration().get();
+    List<PartMark> marks = new ArrayList<>();
+    for (Part part : board.parts()) {
+      if (part.side() == board.viewed()) {
+        marks.add(mark(part, registration, board.isOn(part, rail)));
+      }
+    }
+    double pixels =
+        registration.pixelsPerMillimetre(
+            board.widthMillimetres() / 2, board.heightMillimetres() / 2);
+    return new Placement(marks, 1 / pixels);
+  }
+
+  private static PartMark mark(Part part, Registration registration, boolean onRail) {
+    double[] corners = Board.outline(part).corners();
+    double[] columns = new double[corners.length / 2];
+    double[] rows = new double[corners.length / 2];
+    for (int i = 0; i < columns.length; i++) {
+      PixelPosition pixel = registration.toPixel(corners[2 * i], corners[2 * i + 1]);
+      columns[i] = pixel.column();
+      rows[i] = pixel.row();
+    }
+    return new PartMark(part.reference(), onRail, columns, rows);
   }
 }
