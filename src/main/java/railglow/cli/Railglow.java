@@ -25,9 +25,12 @@ import picocli.CommandLine.Spec;
       "output proven off."
     },
     subcommands = {
-      ImportCommand.class,
+      HuntCommand.class,
+      PlanCommand.class,
       ReplayCommand.class,
+      ImportCommand.class,
       ReportCommand.class,
+      SimulateCommand.class,
       AutoComplete.GenerateCompletion.class
     })
 final class Railglow implements Runnable {
