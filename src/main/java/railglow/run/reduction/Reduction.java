@@ -38,7 +38,7 @@ public final class Reduction {
   private static final double SHARE_NEEDED = 0.5;
 
   /** An edge may be this share of a period off its time. */
-  private static final double EDGE_TOLERANCE = 0.02;
+  private static final double EDGE_TOLERANCE = 0.05;
 
   private final RunHeader header;
   private final ArrivalClock clock;
