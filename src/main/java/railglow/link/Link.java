@@ -34,7 +34,8 @@ public interface Link extends AutoCloseable {
   /**
    * Sends a message that has no reply. Allowed while the link is out of step, so that an output can
    * be switched off at once; only after a message that was sent in part must the link be
-   * resynchronised first.
+   * resynchronised first. If bytes came before it that nobody asked for, the message still goes
+   * out, and the link is out of step afterwards.
    *
    * @throws IllegalArgumentException if the message holds a line end
    */

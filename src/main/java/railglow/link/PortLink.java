@@ -14,9 +14,11 @@ public final class PortLink implements Link {
   private final ReplyBytes incoming;
   private boolean inStep;
   private boolean sentInPart;
+  private boolean needsOpening = true;
   private boolean closed;
   private long lastEndNanos;
   private int attempts;
+  private int proofsUnanswered;
   private String whyOutOfStep = "it has not been opened";
 
   /**
@@ -41,39 +43,44 @@ public final class PortLink implements Link {
 
   @Override
   public String exchange(String request, long timeoutNanos) throws LinkException {
-    long deadline = ask(request, timeoutNanos);
-    return finish(incoming.line(deadline));
+    return exchange(request, timeoutNanos, incoming::line);
   }
 
   @Override
   public byte[] exchangeBlock(String request, int maxBytes, long timeoutNanos)
       throws LinkException {
-    long deadline = ask(request, timeoutNanos);
-    return finish(incoming.block(maxBytes, deadline));
+    return exchange(request, timeoutNanos, deadline -> incoming.block(maxBytes, deadline));
+  }
+
+  /** Takes one reply. */
+  private interface Taking<T> {
+    T take(long deadline) throws LinkException;
   }
 
   /** Out of step from before the question is sent until its whole reply is here. */
-  private long ask(String request, long timeoutNanos) throws LinkException {
+  private <T> T exchange(String request, long timeoutNanos, Taking<T> reply) throws LinkException {
     byte[] bytes = encode(request);
     requireInStep();
     long deadline = clock.nanos() + timeoutNanos;
     leaveStep("the exchange of '" + request + "' did not end");
-    pause(deadline);
-    if (incoming.unasked()) {
+    try {
+      pause(deadline);
+      if (incoming.unasked()) {
+        incoming.requireNothingLeft();
+      }
+      write(bytes, deadline);
+      if (settings.echo()) {
+        incoming.echo(request, deadline);
+      }
+      T taken = reply.take(deadline);
       incoming.requireNothingLeft();
+      lastEndNanos = clock.nanos();
+      inStep = true;
+      return taken;
+    } catch (LinkLostException e) {
+      needsOpening = true;
+      throw e;
     }
-    write(bytes, deadline);
-    if (settings.echo()) {
-      incoming.echo(request, deadline);
-    }
-    return deadline;
-  }
-
-  private <T> T finish(T reply) throws LinkException {
-    incoming.requireNothingLeft();
-    lastEndNanos = clock.nanos();
-    inStep = true;
-    return reply;
   }
 
   @Override
@@ -82,28 +89,31 @@ public final class PortLink implements Link {
     if (closed || sentInPart) {
       requireInStep();
     }
-    boolean wasInStep = inStep;
     long deadline = clock.nanos() + timeoutNanos;
+    boolean wasInStep = inStep;
     String why = whyOutOfStep;
     leaveStep("sending '" + message + "' did not end");
-    pause(deadline);
-    boolean unasked = incoming.unasked();
-    write(bytes, deadline);
-    lastEndNanos = clock.nanos();
-    if (!wasInStep) {
-      incoming.forget();
-      whyOutOfStep = why;
-      return;
+    try {
+      pause(deadline);
+      boolean unasked = incoming.unasked();
+      write(bytes, deadline);
+      lastEndNanos = clock.nanos();
+      if (!wasInStep) {
+        incoming.forget();
+        whyOutOfStep = why;
+      } else if (unasked) {
+        // the message had to go out; what came before it makes the next answer doubtful
+        leaveStep("bytes came that nobody asked for");
+      } else {
+        if (settings.echo()) {
+          incoming.echo(message, deadline);
+        }
+        inStep = true;
+      }
+    } catch (LinkLostException e) {
+      needsOpening = true;
+      throw e;
     }
-    if (unasked) {
-      // the message had to go out; what came before it makes the next answer doubtful
-      leaveStep("bytes came that nobody asked for");
-      return;
-    }
-    if (settings.echo()) {
-      incoming.echo(message, deadline);
-    }
-    inStep = true;
   }
 
   @Override
@@ -119,8 +129,12 @@ public final class PortLink implements Link {
     long deadline = clock.nanos() + timeoutNanos;
     leaveStep("it could not be resynchronised");
     incoming.forget();
-    port.open(timeoutNanos);
-    transcript.note(clock.nanos(), "opened " + description());
+    if (needsOpening || port.traits().freshAfterOpen()) {
+      port.open(timeoutNanos);
+      transcript.note(clock.nanos(), "opened " + description());
+    }
+    // cleared only by success: a port that could not be brought into step is opened anew next time
+    needsOpening = true;
     if (port.traits().freshAfterOpen()) {
       sentInPart = false;
       inStep = true;
@@ -134,9 +148,11 @@ public final class PortLink implements Link {
       transcript.note(clock.nanos(), "the answer proves nothing, asking again");
     }
     lastEndNanos = clock.nanos();
+    needsOpening = false;
     inStep = true;
   }
 
+  /** One attempt; false if another may still succeed. */
   private boolean proven(long deadline) throws LinkException {
     if (!port.traits().readsOnRequest()) {
       incoming.drain(deadline);
@@ -146,25 +162,34 @@ public final class PortLink implements Link {
     for (String message : attempt.before()) {
       pause(deadline);
       write(encode(message), deadline);
-      if (settings.echo()) {
-        incoming.echo(message, deadline);
-      }
       lastEndNanos = clock.nanos();
     }
     pause(deadline);
     incoming.forget();
     write(encode(attempt.question()), deadline);
-    String reply;
+    proofsUnanswered++;
+    long now = clock.nanos();
+    long until = now + Math.max((deadline - now) / 3, settings.quietNanos());
     try {
-      if (settings.echo()) {
-        incoming.echo(attempt.question(), deadline);
-      }
-      reply = incoming.line(deadline);
+      String reply;
+      do {
+        // whatever else comes is the late answer to something else, or an echo
+        reply = incoming.line(until - deadline < 0 ? until : deadline);
+      } while (!attempt.answer().matcher(reply).matches());
     } catch (OutOfStepException e) {
       return false;
+    } catch (LinkTimeoutException e) {
+      if (deadline - clock.nanos() <= settings.quietNanos()) {
+        throw e;
+      }
+      return false;
     }
-    return attempt.answer().matcher(reply).matches()
-        && (port.traits().readsOnRequest() || incoming.silentFor(settings.quietNanos(), deadline));
+    boolean only = port.traits().readsOnRequest() && proofsUnanswered == 1;
+    if (!only && !incoming.silentFor(settings.quietNanos(), deadline)) {
+      return false;
+    }
+    proofsUnanswered = 0;
+    return true;
   }
 
   private void write(byte[] bytes, long deadline) throws LinkException {
@@ -174,6 +199,7 @@ public final class PortLink implements Link {
     } finally {
       // after a failure nobody knows how much went out
       sentInPart = written != 0 && written < bytes.length;
+      needsOpening |= written < 0;
     }
     transcript.sent(clock.nanos(), bytes, written);
     if (written < bytes.length) {

@@ -244,17 +244,20 @@ final class ReplyBytes {
     if (until - deadline <= 0) {
       return more(until);
     }
-    need(deadline, "silence after the reply");
+    if (!more(deadline)) {
+      throw new LinkTimeoutException(
+          port.description() + " could not be seen to fall silent in time");
+    }
     return true;
   }
 
   /** Whether nothing but line ends comes for a time. */
   boolean silentFor(long nanos, long deadline) throws LinkException {
-    while (moreWithin(nanos, deadline)) {
+    do {
       if (firstUnasked() < end) {
         return false;
       }
-    }
+    } while (moreWithin(nanos, deadline));
     return true;
   }
 

@@ -219,6 +219,12 @@ public final class TcpPort implements BytePort {
 
   @Override
   public void close() {
+    holdInterrupt();
+    try {
+      takeUnread();
+    } catch (IOException e) {
+      LOG.debug("ending {}: {}", description(), e.getMessage());
+    }
     try {
       if (channel != null) {
         channel.close();
@@ -231,5 +237,20 @@ public final class TcpPort implements BytePort {
     }
     channel = null;
     selector = null;
+    handBackInterrupt();
+  }
+
+  /**
+   * Closing with unread bytes would reset the connection, and a reset may make the other end throw
+   * away what it has not read yet: the message that says off.
+   */
+  private void takeUnread() throws IOException {
+    if (channel != null && channel.isConnected()) {
+      channel.shutdownOutput();
+      ByteBuffer unread = ByteBuffer.allocate(4096);
+      for (int i = 0; i < 16 && channel.read(unread.clear()) > 0; i++) {
+        LOG.debug("{} bytes from {} were not asked for", unread.position(), description());
+      }
+    }
   }
 }

@@ -1,0 +1,22 @@
+package railglow.link;
+
+import java.io.IOException;
+
+/** A device whose calls may block for longer than their caller can wait. */
+interface BlockingWay {
+  void open() throws IOException;
+
+  /** Bytes that can be read at once, 0 if there are none or this can't be known. */
+  int available();
+
+  /**
+   * @return the number of bytes read, 0 if none came for a while, -1 if the device is gone
+   */
+  int read(byte[] into) throws IOException;
+
+  /** Writes all. */
+  void write(byte[] bytes) throws IOException;
+
+  /** May block. */
+  void close();
+}

@@ -1,0 +1,9 @@
+package railglow.link;
+
+/** In memory, but like a serial line: reopening does not stop what is under way. */
+class MemoryLineLinkTest extends LinkConformance {
+  @Override
+  TestWire connect(ScriptedInstrument other) {
+    return new MemoryWire(other, new BytePort.Traits(false, false, false));
+  }
+}

@@ -1,0 +1,8 @@
+package railglow.link;
+
+class MemoryLinkTest extends LinkConformance {
+  @Override
+  TestWire connect(ScriptedInstrument other) {
+    return new MemoryWire(other, new BytePort.Traits(true, false, false));
+  }
+}
