@@ -24,6 +24,7 @@ import railglow.thermal.Plane;
  * @param sources strongest first
  * @param parts outlines in pixels; empty when the picture is not registered
  * @param millimetresPerPixel NaN when the picture is not registered
+ * @param texts for the labels
  */
 record DifferencePicture(
     Plane plane,
@@ -31,7 +32,8 @@ record DifferencePicture(
     List<HeatSource> sources,
     List<Suspect> suspects,
     List<PartMark> parts,
-    double millimetresPerPixel) {
+    double millimetresPerPixel,
+    Texts texts) {
   private static final double MAX_WIDTH = 1024;
   private static final double MAX_HEIGHT = 900;
   private static final int MOST_LABELS = 12;
@@ -73,10 +75,14 @@ record DifferencePicture(
     }
     for (int i = 0; i < sources.size(); i++) {
       HeatSource source = sources.get(i);
-      label(view, labels, source.column(), source.row(), ring(view, source), sourceLabel(i));
+      double ring = ring(view, source);
+      Rectangle2D thing =
+          new Rectangle2D.Double(
+              view.x(source.column()) - ring, view.y(source.row()) - ring, 2 * ring, 2 * ring);
+      label(view, labels, thing, texts.get("source.label", Integer.toString(i + 1)));
     }
     for (PartMark part : nearestParts(view)) {
-      label(view, labels, part.column(), part.row(), part.reach() * view.scale(), part.reference());
+      label(view, labels, bounds(view, part), part.reference());
     }
     view.scaleBar(millimetresPerPixel);
     return view.sketch();
@@ -112,15 +118,11 @@ record DifferencePicture(
         view.x(source.column()) - free, view.y(source.row()) - free, 2 * free, 2 * free);
     for (PartMark part : parts) {
       if (view.shows(part.column(), part.row())) {
-        label(view, labels, part.column(), part.row(), 8, part.reference());
+        label(view, labels, bounds(view, part), part.reference());
       }
     }
     view.scaleBar(millimetresPerPixel);
     return view.sketch();
-  }
-
-  private String sourceLabel(int index) {
-    return "source " + (index + 1);
   }
 
   private static double ring(PlaneView view, HeatSource source) {
@@ -192,34 +194,36 @@ record DifferencePicture(
         .orElse(0);
   }
 
-  private void label(
-      PlaneView view, Labels labels, double column, double row, double nearest, String text) {
-    double width = Sketch.textWidth(text, LABEL, true);
-    labels
-        .place(view.x(column), view.y(row), nearest + 6, nearest + 260, width, LABEL * 1.2)
-        .ifPresent(
-            placed -> {
-              Line2D line = shortened(placed.leader(), nearest);
-              Sketch sketch = view.sketch();
-              sketch.line(line.getX1(), line.getY1(), line.getX2(), line.getY2(), CASING);
-              sketch.line(line.getX1(), line.getY1(), line.getX2(), line.getY2(), CORE);
-              sketch.label(
-                  placed.box().getCenterX(),
-                  placed.box().getMaxY() - LABEL * 0.28,
-                  text,
-                  LABEL,
-                  Shape.Anchor.MIDDLE);
-            });
+  /** The part of an outline's bounds that is in the picture. */
+  private static Rectangle2D bounds(PlaneView view, PartMark part) {
+    Rectangle2D bounds = null;
+    for (int i = 0; i < part.columns().length; i++) {
+      Rectangle2D corner =
+          new Rectangle2D.Double(view.x(part.columns()[i]), view.y(part.rows()[i]), 0, 0);
+      bounds = bounds == null ? corner : bounds.createUnion(corner);
+    }
+    return view.area().createIntersection(bounds);
   }
 
-  /** A leader that ends at the edge of what it names, not in its middle. */
-  private static Line2D shortened(Line2D leader, double by) {
-    double length = leader.getP1().distance(leader.getP2());
-    double share = length <= by ? 0 : (length - by) / length;
-    return new Line2D.Double(
-        leader.getX1(),
-        leader.getY1(),
-        leader.getX1() + share * (leader.getX2() - leader.getX1()),
-        leader.getY1() + share * (leader.getY2() - leader.getY1()));
+  private static void label(PlaneView view, Labels labels, Rectangle2D thing, String text) {
+    double width = Sketch.textWidth(text, LABEL, true);
+    labels
+        .place(thing, 260, width, LABEL * 1.1)
+        .ifPresent(
+            placed -> {
+              Line2D line = placed.leader();
+              if (line.getP1().distance(line.getP2()) > 7) {
+                for (Pen pen : List.of(CASING, CORE)) {
+                  view.sketch().line(line.getX1(), line.getY1(), line.getX2(), line.getY2(), pen);
+                }
+              }
+              view.sketch()
+                  .label(
+                      placed.box().getCenterX(),
+                      placed.box().getMaxY() - LABEL * 0.22,
+                      text,
+                      LABEL,
+                      Shape.Anchor.MIDDLE);
+            });
   }
 }

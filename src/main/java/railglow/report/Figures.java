@@ -38,7 +38,8 @@ final class Figures {
                       sources,
                       run.findings().map(Findings::suspects).orElse(List.of()),
                       placement.parts(),
-                      placement.millimetresPerPixel());
+                      placement.millimetresPerPixel(),
+                      texts);
               figures.put(DIFFERENCE, picture.whole());
               for (int i = 0; i < Math.min(MOST_CLOSE_VIEWS, sources.size()); i++) {
                 figures.put(close(i), picture.close(i));

@@ -22,15 +22,6 @@ public record PartMark(String reference, boolean onRail, double[] columns, doubl
     return Math.hypot(column - column(), row - row());
   }
 
-  /** Half the outline's larger extent, in pixels. */
-  public double reach() {
-    double reach = 0;
-    for (int i = 0; i < columns.length; i++) {
-      reach = Math.max(reach, Math.hypot(columns[i] - column(), rows[i] - row()));
-    }
-    return reach;
-  }
-
   private static double mean(double[] values) {
     double sum = 0;
     for (double value : values) {

@@ -56,7 +56,7 @@ record RunContents(
     try {
       findings = Optional.of(FindingsFile.read(folder.findings()));
     } catch (JournalException e) {
-      problems.add(sentence(e));
+      problems.add(sentence(folder, e));
     }
     Map<String, Plane> planes = new TreeMap<>();
     for (String name : PLANES) {
@@ -65,7 +65,8 @@ record RunContents(
         if (plane.width() != journal.header().camera().width()
             || plane.height() != journal.header().camera().height()) {
           problems.add(
-              folder.plane(name)
+              "Plane "
+                  + name
                   + " is "
                   + plane.width()
                   + " x "
@@ -75,7 +76,7 @@ record RunContents(
           planes.put(name, plane);
         }
       } catch (JournalException e) {
-        problems.add(sentence(e));
+        problems.add(sentence(folder, e));
       }
     }
     for (String used : journal.header().usedFiles().values()) {
@@ -98,8 +99,9 @@ record RunContents(
         .orElse(Double.isNaN(journal.header().camera().kelvinPerCount()) ? "counts" : "K");
   }
 
-  private static String sentence(JournalException e) {
-    String text = e.getMessage();
+  /** Starts with a capital, ends with a stop, names files as they are called in the folder. */
+  private static String sentence(RunFolder folder, JournalException e) {
+    String text = e.getMessage().replace(folder.root() + java.io.File.separator, "");
     return Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".";
   }
 }

@@ -1,5 +1,7 @@
 package railglow.report;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Locale;
 import railglow.units.Quantity;
 import railglow.units.Unit;
@@ -11,11 +13,13 @@ final class Words {
 
   private Words() {}
 
-  /** A rise in kelvin, or in counts where the camera has no scale. */
+  /** A rise with three digits, in kelvin, or in counts where the camera has no scale. */
   static String rise(double value, String unit) {
-    return unit.equals("K")
-        ? Quantity.format(value, Unit.KELVIN)
-        : Quantity.format(value, Unit.COUNT);
+    double rounded =
+        Double.isFinite(value)
+            ? new BigDecimal(value).round(new MathContext(3)).doubleValue()
+            : value;
+    return Quantity.format(rounded, unit.equals("K") ? Unit.KELVIN : Unit.COUNT);
   }
 
   /** A probability with two digits: 0.031 or 3.0 x 10^-12. */
@@ -60,9 +64,6 @@ final class Words {
 
   /** Ten significant digits at most, no trailing zeros. */
   static String plain(double value) {
-    return new java.math.BigDecimal(value)
-        .round(new java.math.MathContext(10))
-        .stripTrailingZeros()
-        .toPlainString();
+    return new BigDecimal(value).round(new MathContext(10)).stripTrailingZeros().toPlainString();
   }
 }

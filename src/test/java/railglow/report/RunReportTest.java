@@ -35,7 +35,7 @@ class RunReportTest {
     String page = page(scene.folder());
     String top = page.substring(page.indexOf("<body>"), page.indexOf("<svg"));
     assertTrue(top.contains("C37 on 3V3 is heated by the injected current."), top);
-    assertTrue(top.contains("420 mK (95 % interval 365.4 mK to 474.6 mK)"), top);
+    assertTrue(top.contains("420 mK (95 % interval 365 mK to 475 mK)"), top);
     assertTrue(top.contains("3.0 \u00d7 10\u207b\u00b9\u00b2"), top);
     assertTrue(top.contains("Lift C37; 3V3 should then read 45 ohm or more."), top);
     assertTrue(top.contains("The output was proven off."), top);

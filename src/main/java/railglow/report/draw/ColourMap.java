@@ -44,12 +44,12 @@ public final class ColourMap {
 
   private static int difference(double fraction) {
     double t = 2 * fraction - 1;
-    double chroma = 68 * (1 - Math.exp(-2.6 * Math.abs(t))) / (1 - Math.exp(-2.6));
-    return Lab.rgb(54 + 39 * t, t == 0 ? 0 : chroma, t < 0 ? 272 : 78);
+    double chroma = (t < 0 ? 44 : 58) * Math.sin(0.92 * Math.PI * Math.abs(t));
+    return Lab.rgb(54 + 39 * t, chroma, t < 0 ? 280 : 78);
   }
 
   private static int temperature(double fraction) {
-    double chroma = 34 * Math.sin(Math.PI * (0.12 + 0.8 * fraction));
+    double chroma = 29 * Math.sin(Math.PI * (0.12 + 0.8 * fraction));
     return Lab.rgb(10 + 85 * fraction, chroma, 268 - 62 * fraction);
   }
 }

@@ -20,7 +20,7 @@ public record ColourScale(ColourMap map, double low, double high, String unit) {
 
   /** For differences: as far below zero as above it, so that zero is the neutral grey. */
   public static ColourScale aroundZero(double reach, String unit) {
-    double rounded = reach > 0 ? Ticks.roundUp(reach * 0.999) : 1;
+    double rounded = reach > 0 ? Ticks.justAbove(reach) : 1;
     return new ColourScale(ColourMap.DIFFERENCE, -rounded, rounded, unit);
   }
 

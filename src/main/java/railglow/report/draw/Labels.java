@@ -12,7 +12,8 @@ import java.util.Optional;
  */
 public final class Labels {
   private static final int DIRECTIONS = 24;
-  private static final double GAP = 3;
+  private static final double GAP = 4;
+  private static final double MARGIN = 3;
 
   private final Rectangle2D bounds;
   private final List<Rectangle2D> keptFree = new ArrayList<>();
@@ -37,26 +38,27 @@ public final class Labels {
   }
 
   /**
-   * Finds the nearest free place round a thing.
+   * Finds the nearest free place beside a thing: right above it first, then round it, then farther.
    *
-   * @param x of the thing's middle
-   * @param nearest how far from there the label's edge must stay
-   * @param farthest how far it may go
+   * @param thing its bounds
+   * @param farthest how far from its bounds the label may go
    * @return empty when there is no room
    */
-  public Optional<Placed> place(
-      double x, double y, double nearest, double farthest, double width, double height) {
-    for (double distance = nearest; distance <= farthest; distance += height / 2) {
+  public Optional<Placed> place(Rectangle2D thing, double farthest, double width, double height) {
+    for (double distance = GAP; distance <= farthest; distance += height / 2) {
       for (int k = 0; k < DIRECTIONS; k++) {
-        // up and to the right first, then alternating to both sides
         int turn = k % 2 == 0 ? k / 2 : -(k + 1) / 2;
-        double angle = -Math.PI / 4 + turn * 2 * Math.PI / DIRECTIONS;
-        double centreX = x + Math.cos(angle) * (distance + width / 2);
-        double centreY = y + Math.sin(angle) * (distance + height / 2);
+        double angle = -Math.PI / 2 + turn * 2 * Math.PI / DIRECTIONS;
+        double centreX =
+            thing.getCenterX()
+                + stretched(angle, true) * (distance + (thing.getWidth() + width) / 2);
+        double centreY =
+            thing.getCenterY()
+                + stretched(angle, false) * (distance + (thing.getHeight() + height) / 2);
         Rectangle2D box =
             new Rectangle2D.Double(centreX - width / 2, centreY - height / 2, width, height);
-        Line2D leader = leader(box, x, y);
-        if (isFree(box, leader)) {
+        Line2D leader = leader(box, thing);
+        if (isFree(box, leader, thing)) {
           labels.add(box);
           leaders.add(leader);
           return Optional.of(new Placed(box, leader));
@@ -66,18 +68,28 @@ public final class Labels {
     return Optional.empty();
   }
 
-  private boolean isFree(Rectangle2D box, Line2D leader) {
+  /**
+   * Directions round a square instead of a circle, so that a label touches a side, not a corner.
+   */
+  private static double stretched(double angle, boolean horizontal) {
+    double x = Math.cos(angle);
+    double y = Math.sin(angle);
+    return (horizontal ? x : y) / Math.max(Math.abs(x), Math.abs(y));
+  }
+
+  private boolean isFree(Rectangle2D box, Line2D leader, Rectangle2D thing) {
     if (!bounds.contains(box)) {
       return false;
     }
     Rectangle2D wide =
         new Rectangle2D.Double(
-            box.getX() - GAP,
-            box.getY() - GAP,
-            box.getWidth() + 2 * GAP,
-            box.getHeight() + 2 * GAP);
+            box.getX() - MARGIN,
+            box.getY() - MARGIN,
+            box.getWidth() + 2 * MARGIN,
+            box.getHeight() + 2 * MARGIN);
     if (keptFree.stream().anyMatch(wide::intersects)
         || labels.stream().anyMatch(wide::intersects)
+        || keptFree.stream().anyMatch(o -> !o.intersects(thing) && o.intersectsLine(leader))
         || labels.stream().anyMatch(other -> other.intersectsLine(leader))) {
       return false;
     }
@@ -89,9 +101,21 @@ public final class Labels {
     return true;
   }
 
-  private static Line2D leader(Rectangle2D box, double x, double y) {
-    double fromX = Math.max(box.getMinX(), Math.min(box.getMaxX(), x));
-    double fromY = Math.max(box.getMinY(), Math.min(box.getMaxY(), y));
-    return new Line2D.Double(fromX, fromY, x, y);
+  /** The shortest line between the two. */
+  private static Line2D leader(Rectangle2D box, Rectangle2D thing) {
+    double[] xs = nearest(box.getMinX(), box.getMaxX(), thing.getMinX(), thing.getMaxX());
+    double[] ys = nearest(box.getMinY(), box.getMaxY(), thing.getMinY(), thing.getMaxY());
+    return new Line2D.Double(xs[0], ys[0], xs[1], ys[1]);
+  }
+
+  private static double[] nearest(double low, double high, double thingLow, double thingHigh) {
+    if (high < thingLow) {
+      return new double[] {high, thingLow};
+    }
+    if (thingHigh < low) {
+      return new double[] {low, thingHigh};
+    }
+    double middle = (Math.max(low, thingLow) + Math.min(high, thingHigh)) / 2;
+    return new double[] {middle, middle};
   }
 }

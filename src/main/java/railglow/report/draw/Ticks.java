@@ -39,6 +39,17 @@ public final class Ticks {
     return step(0, value, 1);
   }
 
+  /** The smallest of 1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8 times a power of ten not below a value. */
+  public static double justAbove(double value) {
+    double power = Math.pow(10, Math.floor(Math.log10(value)));
+    for (double factor : new double[] {1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8}) {
+      if (factor * power >= value * (1 - 1e-9)) {
+        return factor * power;
+      }
+    }
+    return 10 * power;
+  }
+
   /** A tick with just the decimals that its step needs. */
   public static String text(double tick, double step) {
     int decimals = (int) Math.max(0, Math.min(9, -Math.floor(Math.log10(step) + 1e-9)));
