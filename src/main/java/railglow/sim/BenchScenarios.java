@@ -14,10 +14,14 @@ import railglow.sim.wire.SupplySettings;
 
 /** The named benches. All invented. */
 public final class BenchScenarios {
-  /** Both leads: 1 m of 0.75 mm^2 copper each way with its plugs. */
-  private static final double LEAD_OHMS = 0.060;
+  /** Both leads: 2 m of 0.75 mm^2 copper each way with their plugs. */
+  private static final double LEAD_OHMS = 0.110;
 
   private static final double CONTACT_OHMS = 0.010;
+
+  /** The leads sit on the rail's bulk capacitor. */
+  private static final String INJECTION_PLACE = "C9";
+
   private static final double ROOM_CELSIUS = 23;
 
   /** Too large to matter; a runaway fault begins from here where nothing is at fault. */
@@ -71,7 +75,15 @@ public final class BenchScenarios {
       List<LoadBranch> branches) {
     CircuitSettings circuit =
         new CircuitSettings(
-            LEAD_OHMS, CONTACT_OHMS, "TP1", 100e-6, 1000, railFarads, 300, false, branches);
+            LEAD_OHMS,
+            CONTACT_OHMS,
+            INJECTION_PLACE,
+            100e-6,
+            1000,
+            railFarads,
+            300,
+            false,
+            branches);
     all.put(
         name,
         new BenchScenario(
@@ -91,11 +103,12 @@ public final class BenchScenarios {
   private static List<LoadBranch> normal3v3() {
     List<LoadBranch> branches = new ArrayList<>();
     Map<String, Double> shares = new TreeMap<>();
-    shares.put("U3", 0.45);
-    shares.put("U5", 0.15);
-    shares.put("U6", 0.15);
-    shares.put("U8", 0.15);
-    shares.put("U4", 0.10);
+    shares.put("U6", 0.50);
+    shares.put("U10", 0.15);
+    shares.put("A1", 0.15);
+    shares.put("U8", 0.10);
+    shares.put("U9", 0.05);
+    shares.put("U5", 0.05);
     shares.forEach((part, share) -> branches.add(LoadBranch.of(part, 45.0 / share)));
     return branches;
   }

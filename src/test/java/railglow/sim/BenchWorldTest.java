@@ -58,9 +58,9 @@ class BenchWorldTest {
     int warmest = PulsedBench.warmest(inPhase);
     TruthEvent source = bench.world().truth().last(TruthEvent.Kind.SOURCE).orElseThrow();
     assertEquals("C37", source.facts().get("part"));
-    // Board (78, 31) mm at 2 pixels a millimetre with the corner at (7.5, 175.5).
-    assertEquals(163.5, source.number("column"), 1e-9);
-    assertEquals(113.5, source.number("row"), 1e-9);
+    // Board (78, 31) mm at 2 pixels a millimetre with the corner at (8, 176).
+    assertEquals(164, source.number("column"), 1e-9);
+    assertEquals(114, source.number("row"), 1e-9);
     assertEquals(source.number("column"), warmest % 256, 1.01);
     assertEquals(source.number("row"), warmest / 256, 1.01);
     assertTrue(inPhase[warmest] > 0.03 && inPhase[warmest] < 0.3, "rise " + inPhase[warmest]);
@@ -68,9 +68,9 @@ class BenchWorldTest {
 
   @Test
   void theRailReadsItsResistance() {
-    assertEquals(6.8 + 0.07, reading("hx12", 1, 0.4), 0.05);
-    assertEquals(45 + 0.07, reading("healthy", 1, 0.4), 0.5);
-    assertEquals(0.020 + 0.07, reading("dead-short", 1, 0.4), 0.003);
+    assertEquals(6.8 + 0.12, reading("hx12", 1, 0.4), 0.05);
+    assertEquals(45 + 0.12, reading("healthy", 1, 0.4), 0.5);
+    assertEquals(0.020 + 0.12, reading("dead-short", 1, 0.4), 0.003);
   }
 
   private static double reading(String name, double volts, double amperes) {
@@ -99,10 +99,10 @@ class BenchWorldTest {
         bench.world().truth().events(TruthEvent.Kind.FRAME).stream()
             .max((a, b) -> Double.compare(a.number("C37Watts"), b.number("C37Watts")))
             .orElseThrow();
-    // V^2 / R at C37: (1 V less the drop in 70 milliohm)^2 / 8.01 ohm.
-    double rail = 6.8 / 6.87;
+    // V^2 / R at C37: (1 V less the drop in 120 milliohm)^2 / 8.01 ohm.
+    double rail = 6.8 / 6.92;
     assertEquals(rail * rail / (1 / (1 / 6.8 - 1 / 45.0)), hot.number("C37Watts"), 1e-4);
-    assertEquals(0.1456, hot.number("amperes"), 1e-3);
+    assertEquals(1 / 6.92, hot.number("amperes"), 1e-3);
   }
 
   @Test
