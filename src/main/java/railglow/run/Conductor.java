@@ -66,7 +66,8 @@ public final class Conductor implements Step {
       PlannedEdge edge = edges.get(nextEdge - 1);
       permits.post(
           new OutputPermit(
-              edge.index(), edge.on(), edge.levelVolts(), nowNanos + PERMIT_LIFE_NANOS));
+              edge.index(), edge.on(), edge.levelVolts(), nowNanos + PERMIT_LIFE_NANOS),
+          nowNanos);
     }
     if (changed) {
       wakeKeeper.run();

@@ -14,4 +14,9 @@ public record OutputPermit(int edgeIndex, boolean on, double levelVolts, long ex
   public OutputPermit renewedUntil(long newExpiresNanos) {
     return new OutputPermit(edgeIndex, on, levelVolts, newExpiresNanos);
   }
+
+  /** Whether this permit to be on has run out. */
+  public boolean isLapsed(long nowNanos) {
+    return on && nowNanos - expiresNanos >= 0;
+  }
 }

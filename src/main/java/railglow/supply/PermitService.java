@@ -121,9 +121,8 @@ class PermitService {
 
   /** Whether the output must go off now: a stop is latched, or the permit has lapsed. */
   boolean stopNow() {
-    OutputPermit permit = permits.get();
     long now = clock.nanos();
-    if (permit.on() && now - permit.expiresNanos() >= 0) {
+    if (permits.get().isLapsed(now)) {
       reports.stop(
           StopCause.PERMIT_LAPSED,
           now,

@@ -173,7 +173,7 @@ final class StartOrder {
     Optional<String> error = supply.nextError();
     if (error.isPresent()) {
       throw new SupplyException(
-          SupplyException.Kind.REFUSED, "the supply refused a " + lastSent + ": " + error.get());
+          SupplyException.Kind.REFUSED, "the supply refused the " + lastSent + ": " + error.get());
     }
     return true;
   }

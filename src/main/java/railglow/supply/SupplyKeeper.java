@@ -203,7 +203,7 @@ public final class SupplyKeeper implements Step {
 
   private long serve(long nowNanos) throws SupplyException {
     long next = service.serve(nowNanos);
-    return latch.isSet() ? nowNanos : next;
+    return latch.isSet() ? driveOff() : next;
   }
 
   private long driveOff() throws SupplyException {
