@@ -44,9 +44,12 @@ public interface Link extends AutoCloseable {
   boolean inStep();
 
   /**
-   * Opens the link anew and proves that what is read next answers what is asked next. Also the way
-   * to open a link for the first time. Does nothing to the instrument but ask the question the
-   * settings name, and that only where a fresh connection alone proves nothing.
+   * Opens the link, anew if that helps, and proves that what is read next answers what is asked
+   * next. Also the way to open a link for the first time. Does nothing to the instrument but ask
+   * the question the settings name; a connection on which nothing was ever asked needs none.
+   *
+   * @throws CannotOpenException if there is nothing to connect to; with a sentence for the operator
+   * @throws LinkTimeoutException if nothing was proven in time; messages without reply may be sent
    */
   void resynchronise(long timeoutNanos) throws LinkException;
 

@@ -15,6 +15,7 @@ public final class PortLink implements Link {
   private boolean inStep;
   private boolean sentInPart;
   private boolean needsOpening = true;
+  private boolean everAsked;
   private boolean closed;
   private long lastEndNanos;
   private int attempts;
@@ -63,6 +64,7 @@ public final class PortLink implements Link {
     requireInStep();
     long deadline = clock.nanos() + timeoutNanos;
     leaveStep("the exchange of '" + request + "' did not end");
+    everAsked = true;
     try {
       pause(deadline);
       if (incoming.unasked()) {
@@ -137,8 +139,10 @@ public final class PortLink implements Link {
     needsOpening = true;
     if (port.traits().freshAfterOpen()) {
       sentInPart = false;
-      inStep = true;
-      return;
+      if (!everAsked) {
+        inStep = true;
+        return;
+      }
     }
     if (sentInPart) {
       // makes the part that arrived a syntax error instead of a shorter command
@@ -154,7 +158,8 @@ public final class PortLink implements Link {
 
   /** One attempt; false if another may still succeed. */
   private boolean proven(long deadline) throws LinkException {
-    if (!port.traits().readsOnRequest()) {
+    boolean repliesMayLinger = !port.traits().readsOnRequest() && !port.traits().freshAfterOpen();
+    if (repliesMayLinger) {
       incoming.drain(deadline);
     }
     incoming.forget();
@@ -184,7 +189,7 @@ public final class PortLink implements Link {
       }
       return false;
     }
-    boolean only = port.traits().readsOnRequest() && proofsUnanswered == 1;
+    boolean only = !repliesMayLinger && proofsUnanswered == 1;
     if (!only && !incoming.silentFor(settings.quietNanos(), deadline)) {
       return false;
     }

@@ -1,6 +1,6 @@
 package railglow.link;
 
-class MemoryLinkTest extends LinkConformance {
+class MemoryLinkTest extends LinkFaults {
   @Override
   TestWire connect(ScriptedInstrument other) {
     return new MemoryWire(other, new BytePort.Traits(true, false, false));

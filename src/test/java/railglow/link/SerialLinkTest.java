@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.io.TempDir;
 import railglow.time.SystemClock;
 
-class SerialLinkTest extends LinkConformance {
+class SerialLinkTest extends LinkFaults {
   @TempDir Path folder;
 
   @Override
