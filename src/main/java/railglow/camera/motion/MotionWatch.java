@@ -1,0 +1,209 @@
+package railglow.camera.motion;
+
+import railglow.observed.Frame;
+import railglow.observed.FrameMark;
+import railglow.thermal.Samples;
+
+/**
+ * Follows the scene's place, frame by frame: still scenes stay untouched to the bit, small shifts
+ * are undone, a nudge is marked and opens a new segment, a lost place is told. A pure function of
+ * the frames in order; allocates nothing per frame. Not thread-safe.
+ *
+ * <p>Frames that are frozen, damaged or in a shutter event take no part.
+ */
+public final class MotionWatch {
+  private static final double NANOS = 1e9;
+  private static final double LEARNING_SECONDS = 1;
+  private static final int LEARNING_FRAMES = 8;
+  private static final double TELLING_PIXELS = 0.1;
+  private static final double SMALLEST_PIXELS = 0.02;
+  private static final double SIGNIFICANT = 4;
+  private static final double NEWEST_WEIGHT = 0.2;
+  private static final double NUDGE_PIXELS = 0.25;
+  private static final double NUDGE_SIGMAS = 6;
+  private static final double AGREEING_PIXELS = 0.1;
+  private static final int CONFIRMING_FRAMES = 3;
+  private static final double UNLIKE = 1.5;
+  private static final double RECOGNISED = 0.5;
+  private static final double LOST_SECONDS = 2;
+  private final ImageReduction reduction;
+  private final ShiftEstimator estimator;
+  private final FrameShift frameShift;
+  private final float[] image;
+  private final double[] sum;
+  private final double reachPixels;
+  private MotionState state = MotionState.LEARNING;
+  private int learned;
+  private long firstNanos;
+  private double noiseScale;
+  private double smoothX;
+  private double smoothY;
+  private double newX;
+  private double newY;
+  private int agreeing;
+  private long lastInPlaceNanos;
+  private boolean correcting;
+  private int segment;
+
+  /**
+   * @param like one image of the camera's kind and size
+   */
+  public MotionWatch(Samples like) {
+    reduction = new ImageReduction(like.width(), like.height());
+    boolean large = Math.min(reduction.width(), reduction.height()) >= 16;
+    estimator = large ? new ShiftEstimator(reduction.width(), reduction.height()) : null;
+    frameShift = new FrameShift(like.width(), like.height());
+    image = new float[reduction.width() * reduction.height()];
+    sum = new double[image.length];
+    reachPixels = large ? estimator.reachPixels() * reduction.factor() : 0;
+    if (!large) {
+      state = MotionState.CANT_TELL;
+    }
+  }
+
+  /**
+   * Looks at the next frame: may mark it {@link FrameMark#MOVED}, and moves its pixels back when
+   * the scene is shifted a little.
+   *
+   * @param midExposureNanos of the frame, ascending
+   */
+  public MotionState look(Frame frame, long midExposureNanos) {
+    if (state == MotionState.CANT_TELL || state == MotionState.LOST || isUnusable(frame)) {
+      return state;
+    }
+    reduction.read(frame.samples(), image);
+    if (state == MotionState.LEARNING) {
+      learn(midExposureNanos);
+      return state;
+    }
+    boolean found = find();
+    follow(found, midExposureNanos);
+    if (state == MotionState.MOVED || state == MotionState.LOST) {
+      frame.marks().add(FrameMark.MOVED);
+    } else if (correcting) {
+      frameShift.moveBack(frame.samples(), shiftX(), shiftY());
+    }
+    return state;
+  }
+
+  public MotionState state() {
+    return state;
+  }
+
+  /** How far the scene stands right of its first place, smoothed, camera pixels. */
+  public double shiftX() {
+    return smoothX * reduction.factor();
+  }
+
+  /** How far the scene stands below its first place, smoothed, camera pixels. */
+  public double shiftY() {
+    return smoothY * reduction.factor();
+  }
+
+  /** The standard error of one frame's shift, camera pixels; infinite where it can't be told. */
+  public double sigmaPixels() {
+    return estimator == null || state == MotionState.LEARNING
+        ? Double.POSITIVE_INFINITY
+        : estimator.sigmaPixels() * reduction.factor();
+  }
+
+  /** The largest shift that can be followed, camera pixels. */
+  public double reachPixels() {
+    return reachPixels;
+  }
+
+  /** From 0; rises with every nudge, after which offsets of pixels have changed. */
+  public int segment() {
+    return segment;
+  }
+
+  private static boolean isUnusable(Frame frame) {
+    return frame.marks().contains(FrameMark.FROZEN)
+        || frame.marks().contains(FrameMark.DAMAGED)
+        || frame.marks().contains(FrameMark.SHUTTER);
+  }
+
+  private void learn(long nanos) {
+    if (learned == 0) {
+      firstNanos = nanos;
+    }
+    for (int i = 0; i < image.length; i++) {
+      sum[i] += image[i];
+    }
+    learned++;
+    if (learned < LEARNING_FRAMES || (nanos - firstNanos) / NANOS < LEARNING_SECONDS) {
+      return;
+    }
+    float[] mean = new float[image.length];
+    for (int i = 0; i < image.length; i++) {
+      mean[i] = (float) (sum[i] / learned);
+    }
+    estimator.setReference(mean);
+    estimator.estimate(image, 0, 0);
+    noiseScale = estimator.residual();
+    lastInPlaceNanos = nanos;
+    double sigma = estimator.sigmaPixels();
+    state = sigma < TELLING_PIXELS ? MotionState.STILL : MotionState.CANT_TELL;
+  }
+
+  /** Whether the scene was recognised anywhere within reach. */
+  private boolean find() {
+    boolean found = estimator.estimate(image, smoothX, smoothY);
+    if (!found || estimator.residual() > UNLIKE * noiseScale) {
+      double nearX = estimator.shiftX();
+      double nearY = estimator.shiftY();
+      double nearResidual = estimator.residual();
+      boolean foundFar = estimator.estimateFromAfar(image);
+      if (!foundFar || (found && estimator.residual() >= nearResidual)) {
+        found = found && estimator.estimate(image, nearX, nearY);
+      } else {
+        found = true;
+      }
+    }
+    double limit = Math.max(2 * UNLIKE * noiseScale, RECOGNISED * estimator.texture());
+    return found && estimator.residual() <= limit;
+  }
+
+  private void follow(boolean found, long nanos) {
+    double x = estimator.shiftX();
+    double y = estimator.shiftY();
+    double sigma = estimator.sigmaPixels();
+    double away = Math.max(Math.abs(x - smoothX), Math.abs(y - smoothY));
+    if (found && away < Math.max(NUDGE_PIXELS, NUDGE_SIGMAS * sigma)) {
+      agreeing = 0;
+      smoothX += NEWEST_WEIGHT * (x - smoothX);
+      smoothY += NEWEST_WEIGHT * (y - smoothY);
+      inPlace(sigma, nanos);
+      return;
+    }
+    state = MotionState.MOVED;
+    if (found && agreeing > 0 && Math.hypot(x - newX, y - newY) < AGREEING_PIXELS + 4 * sigma) {
+      agreeing++;
+    } else {
+      agreeing = found ? 1 : 0;
+    }
+    newX = x;
+    newY = y;
+    if (agreeing >= CONFIRMING_FRAMES) {
+      agreeing = 0;
+      segment++;
+      smoothX = x;
+      smoothY = y;
+      // The camera's fixed pattern no longer lies on the reference's: more is left from now on.
+      noiseScale = Math.max(noiseScale, estimator.residual());
+      inPlace(sigma, nanos);
+      state = MotionState.MOVED;
+    } else if ((nanos - lastInPlaceNanos) / NANOS > LOST_SECONDS) {
+      state = MotionState.LOST;
+    }
+  }
+
+  private void inPlace(double sigma, long nanos) {
+    lastInPlaceNanos = nanos;
+    double smoothed = sigma * Math.sqrt(NEWEST_WEIGHT / (2 - NEWEST_WEIGHT));
+    double shift = Math.max(Math.abs(smoothX), Math.abs(smoothY)) * reduction.factor();
+    double least = Math.max(SMALLEST_PIXELS, SIGNIFICANT * smoothed * reduction.factor());
+    correcting = shift > (correcting ? least / 2 : least);
+    state = correcting ? MotionState.CORRECTED : MotionState.STILL;
+  }
+}
