@@ -17,6 +17,7 @@ import railglow.journal.Journal;
 import railglow.journal.RunHeader;
 import railglow.observed.OutputState;
 import railglow.report.UsedRows.Row;
+import railglow.safety.StopCause;
 import railglow.thermal.HeatSource;
 import railglow.units.Quantity;
 import railglow.units.Unit;
@@ -136,7 +137,12 @@ final class ReportModel {
     if (closed.isPresent() && !isImported() && closed.get().output() != OutputState.PROVEN_OFF) {
       return texts.get("output." + closed.get().output());
     }
-    return journal.of(Entry.Stopped.class).findFirst().map(Entry.Stopped::evidence).orElse("");
+    return journal
+        .of(Entry.Stopped.class)
+        .filter(stopped -> stopped.cause().kind() == StopCause.Kind.LIMIT)
+        .findFirst()
+        .map(Entry.Stopped::evidence)
+        .orElse("");
   }
 
   private List<Map<String, String>> suspects() {
@@ -150,7 +156,7 @@ final class ReportModel {
               "distance",
                   s.distanceMillimetres() == 0
                       ? texts.get("suspects.inside")
-                      : Quantity.format(s.distanceMillimetres() / 1000, Unit.METRE),
+                      : String.format(Locale.ROOT, "%.1f mm", s.distanceMillimetres()),
               "rail", texts.get(s.onRail() ? "yes" : "no"),
               "reason", s.reason()));
     }
@@ -258,7 +264,7 @@ final class ReportModel {
         .forEach(
             (mark, count) -> {
               if (count > 0) {
-                parts.add(count + " " + texts.getOr("mark." + mark, mark));
+                parts.add(count + " " + texts.getOr("mark." + mark.toUpperCase(Locale.ROOT), mark));
               }
             });
     return parts.isEmpty() ? texts.get("frames.leftout.none") : String.join(", ", parts);

@@ -75,6 +75,9 @@ final class TracePicture {
       }
     }
     double low = lowest > 0 && high - lowest < 0.5 * lowest ? lowest : Math.min(0, lowest);
+    if (lowest < 0 && -lowest < 0.02 * high) {
+      low = 0; // the zero of a meter is never quite zero
+    }
     if (!(high > low)) {
       high = low + 1;
     }

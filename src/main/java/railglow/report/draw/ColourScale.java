@@ -87,12 +87,12 @@ public record ColourScale(ColourMap map, double low, double high, String unit) {
 
   /** Draws the scale as an upright bar with ticks to its right. */
   public void bar(Sketch sketch, double x, double y, double width, double height) {
-    int steps = 120;
+    int steps = 255;
+    BufferedImage colours = new BufferedImage(1, steps, BufferedImage.TYPE_INT_RGB);
     for (int i = 0; i < steps; i++) {
-      double fraction = 1 - (i + 0.5) / steps;
-      sketch.rectangle(
-          x, y + height * i / steps, width, height / steps + 0.6, Pen.fill(map.rgb(fraction), 1));
+      colours.setRGB(0, i, map.rgb(1 - i / (steps - 1.0)));
     }
+    sketch.add(new Shape.Raster(x, y, width, height, colours));
     sketch.rectangle(x, y, width, height, Pen.line(Sketch.INK, 1));
     int most = (int) Math.max(2, Math.min(10, height / 40));
     double step = Ticks.step(low, high, most);
