@@ -19,6 +19,7 @@ import railglow.board.imports.Pad;
  * @param netlist in board coordinates, its nets called by the rails' names
  * @param registration ties the thermal picture to the board
  * @param picture of the board
+ * @param care delicate parts, related checks, surfaces
  * @param gaps what is missing or could not be used and what that costs, one sentence each
  * @param notes what was assumed while reading, one sentence each
  */
@@ -32,6 +33,7 @@ public record Board(
     Optional<Netlist> netlist,
     Optional<Registration> registration,
     Optional<BoardPicture> picture,
+    BoardCare care,
     List<String> gaps,
     List<String> notes) {
   public Board {

@@ -82,6 +82,7 @@ public final class BoardFile {
         named,
         registration(),
         picture(),
+        BoardCareFile.read(root, rails, parts.parts()),
         gaps,
         parts.notes());
   }

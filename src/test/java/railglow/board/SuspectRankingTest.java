@@ -55,6 +55,7 @@ class SuspectRankingTest {
         netlist ? Optional.of(new Netlist(pads, List.of())) : Optional.empty(),
         registered ? Optional.of(Registration.of(points, 0.1)) : Optional.empty(),
         Optional.empty(),
+        BoardCare.NONE,
         List.of(),
         List.of());
   }

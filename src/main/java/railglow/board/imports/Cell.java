@@ -7,4 +7,4 @@ package railglow.board.imports;
  * @param line where it starts, from 1
  * @param column where it starts, from 1
  */
-record Cell(String text, int line, int column) {}
+public record Cell(String text, int line, int column) {}

@@ -9,26 +9,32 @@ import java.util.List;
  *
  * <p>Total but for a quote that never closes. Stateless.
  */
-final class DelimitedText {
+public final class DelimitedText {
   /** Stands for "one or more blanks". */
-  static final char BLANKS = ' ';
+  public static final char BLANKS = ' ';
 
-  private final String file;
   private final String text;
   private final char delimiter;
+  private final Refusal refusal;
   private int at;
   private int line = 1;
   private int lineStart;
 
-  private DelimitedText(String file, String text, char delimiter) {
-    this.file = file;
+  private DelimitedText(String text, char delimiter, Refusal refusal) {
     this.text = text;
     this.delimiter = delimiter;
+    this.refusal = refusal;
+  }
+
+  /** Makes the exception of the file's own kind. */
+  @FunctionalInterface
+  public interface Refusal {
+    ImportException at(int line, int column, String message);
   }
 
   /** Rows in order; blank lines are left out. */
-  static List<List<Cell>> rows(String file, String text, char delimiter) {
-    DelimitedText reader = new DelimitedText(file, text, delimiter);
+  public static List<List<Cell>> rows(String text, char delimiter, Refusal refusal) {
+    DelimitedText reader = new DelimitedText(text, delimiter, refusal);
     List<List<Cell>> rows = new ArrayList<>();
     while (reader.at < text.length()) {
       List<Cell> row = reader.row();
@@ -106,8 +112,7 @@ final class DelimitedText {
         }
       }
     }
-    throw new PlacementException(
-        file, startLine, startColumn, "this quote is never closed; close it or remove it");
+    throw refusal.at(startLine, startColumn, "this quote is never closed; close it or remove it");
   }
 
   private boolean endOfLine() {

@@ -1,13 +1,12 @@
 package railglow.board.imports;
 
 /** A file that can't be read as what it should be; says where and what to do. */
-public abstract sealed class ImportException extends IllegalArgumentException
-    permits PlacementException, NetlistException {
+public abstract class ImportException extends IllegalArgumentException {
   private final String file;
   private final int line;
   private final int column;
 
-  ImportException(String file, int line, int column, String message) {
+  protected ImportException(String file, int line, int column, String message) {
     super(file + ":" + line + ":" + column + ": " + message);
     this.file = file;
     this.line = line;

@@ -33,7 +33,13 @@ record PlacementTable(
     PlacementException firstProblem = null;
     for (char delimiter : DELIMITERS) {
       try {
-        PlacementTable table = find(DelimitedText.rows(file, text, delimiter), columns);
+        PlacementTable table =
+            find(
+                DelimitedText.rows(
+                    text,
+                    delimiter,
+                    (line, column, message) -> new PlacementException(file, line, column, message)),
+                columns);
         if (table != null && (best == null || table.index.size() > best.index.size())) {
           best = table;
         }

@@ -6,13 +6,13 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 
 /** Turns the bytes of a text file of unknown encoding into text. Total, stateless. */
-final class TextBytes {
+public final class TextBytes {
   private static final int SAMPLE = 512;
 
   private TextBytes() {}
 
   /** UTF-8 or UTF-16 by mark or by look, else ISO 8859-1 (which every byte sequence is). */
-  static String decode(byte[] bytes) {
+  public static String decode(byte[] bytes) {
     if (startsWith(bytes, 0xEF, 0xBB, 0xBF)) {
       return new String(bytes, 3, bytes.length - 3, StandardCharsets.UTF_8);
     }

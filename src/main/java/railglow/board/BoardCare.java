@@ -1,0 +1,20 @@
+package railglow.board;
+
+import java.util.List;
+
+/**
+ * What the board file says beyond places and nets. Immutable.
+ *
+ * @param partLimits delicate parts
+ * @param relatedChecks what else to read
+ * @param surfaces emissivity by area and kind
+ */
+public record BoardCare(
+    List<PartLimit> partLimits, List<RelatedCheck> relatedChecks, BoardSurfaces surfaces) {
+  public static final BoardCare NONE = new BoardCare(List.of(), List.of(), BoardSurfaces.USUAL);
+
+  public BoardCare {
+    partLimits = List.copyOf(partLimits);
+    relatedChecks = List.copyOf(relatedChecks);
+  }
+}
