@@ -1,9 +1,11 @@
 package railglow.cli;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -12,6 +14,7 @@ import picocli.CommandLine.Option;
 import railglow.sim.BenchPorts;
 import railglow.sim.BenchScenario;
 import railglow.sim.BenchScenarios;
+import railglow.sim.BenchSpeed;
 import railglow.sim.SimulatedBench;
 import railglow.sim.fault.FaultSpec;
 import railglow.time.SystemClock;
@@ -26,6 +29,7 @@ import railglow.time.SystemClock;
       "Only this machine can reach it."
     })
 final class SimulateCommand implements Callable<Integer> {
+  private static final double SPEED_SECONDS = 20;
   private final Terminal terminal;
 
   @Option(
@@ -67,6 +71,18 @@ final class SimulateCommand implements Callable<Integer> {
       description = "write what truly happened, one JSON object a line")
   private Path truth;
 
+  @Option(
+      names = "--frames-to-stdout",
+      description =
+          "write the camera's frames to the standard output too, and all words to the error"
+              + " output: the bench as a child process of the program that reads it")
+  private boolean framesToStdout;
+
+  @Option(
+      names = "--measure-speed",
+      description = "say how much faster than real time the bench is in memory, and end")
+  private boolean measureSpeed;
+
   SimulateCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -74,6 +90,9 @@ final class SimulateCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     BenchScenario chosen = scenario(scenario, faults).withSeed(seed);
+    if (measureSpeed) {
+      return sayItsSpeed(chosen);
+    }
     BenchPorts ports = new BenchPorts(supplyPort, cameraPort, Optional.ofNullable(device));
     try (SimulatedBench bench = start(chosen, ports)) {
       if (truth != null) {
@@ -81,15 +100,41 @@ final class SimulateCommand implements Callable<Integer> {
       }
       CountDownLatch ended = new CountDownLatch(1);
       Runtime.getRuntime().addShutdownHook(new Thread(() -> end(bench, ended), "stop-signal"));
-      terminal.say("Simulated bench '" + chosen.name() + "': " + chosen.description());
-      terminal.say("Supply     " + SimulatedBenches.supplyAddress(bench));
+      say("Simulated bench '" + chosen.name() + "': " + chosen.description());
+      say("Supply     " + SimulatedBenches.supplyAddress(bench));
       if (device != null) {
-        terminal.say("Supply     serial:" + device);
+        say("Supply     serial:" + device);
       }
-      terminal.say("Camera     " + SimulatedBenches.cameraAddress(bench));
-      terminal.say("Ready. Ctrl-C ends it.");
+      say("Camera     " + SimulatedBenches.cameraAddress(bench));
+      if (framesToStdout) {
+        bench.sendFramesTo(System.out);
+      }
+      say("Ready. Ctrl-C ends it.");
       ended.await();
     }
+    return ExitCode.DONE;
+  }
+
+  private void say(String line) {
+    if (framesToStdout) {
+      terminal.complain(line);
+    } else {
+      terminal.say(line);
+    }
+  }
+
+  private int sayItsSpeed(BenchScenario chosen) {
+    double ratio =
+        BenchSpeed.timesRealTime(
+            chosen, SPEED_SECONDS, ManagementFactory.getThreadMXBean()::getCurrentThreadCpuTime);
+    terminal.say(
+        String.format(
+            Locale.ROOT,
+            "%d x %d at %.0f Hz: %.1f times real time on one core, in memory",
+            chosen.camera().width(),
+            chosen.camera().height(),
+            chosen.camera().framesPerSecond(),
+            ratio));
     return ExitCode.DONE;
   }
 
