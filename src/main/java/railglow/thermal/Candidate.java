@@ -5,6 +5,5 @@ package railglow.thermal;
  *
  * @param score as a normal score
  * @param widthIndex of the filter that showed it best
- * @param direction index into that width's arc
  */
-record Candidate(int column, int row, double score, int widthIndex, int direction) {}
+record Candidate(int column, int row, double score, int widthIndex) {}

@@ -38,7 +38,7 @@ final class Candidates {
       int row = best / width;
       int w = field.widthIndexAt(best);
       if (isPeak(scores, x, row, width, height)) {
-        found.add(new Candidate(x, row, scores[best], w, field.directionAt(best)));
+        found.add(new Candidate(x, row, scores[best], w));
       }
       claim(taken, x, row, width, height, 3 * statistics[w].sigma());
     }

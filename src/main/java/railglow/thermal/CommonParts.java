@@ -28,7 +28,7 @@ final class CommonParts {
       Arrays.fill(plane, 0);
       return 0;
     }
-    float centre = median(sample);
+    float centre = Selection.median(sample, sample.length);
     for (int i = 0; i < plane.length; i++) {
       plane[i] = mask == null || mask[i] > 0 ? plane[i] - centre : 0;
     }
@@ -166,7 +166,7 @@ final class CommonParts {
     for (int i = 0; i < sample.length; i++) {
       sample[i] = Math.abs(sample[i]);
     }
-    return MAD_TO_SIGMA * median(sample);
+    return MAD_TO_SIGMA * Selection.median(sample, sample.length);
   }
 
   private static float[] sampleOf(float[] plane, float[] mask) {
@@ -180,12 +180,5 @@ final class CommonParts {
       }
     }
     return Arrays.copyOf(sample, n);
-  }
-
-  /** Sorts the array. */
-  private static float median(float[] values) {
-    Arrays.sort(values);
-    int n = values.length;
-    return n % 2 == 1 ? values[n / 2] : (values[n / 2 - 1] + values[n / 2]) / 2;
   }
 }

@@ -6,8 +6,9 @@ package railglow.thermal;
  * (Simpson-like end weights). Mutable, not thread-safe.
  */
 final class CrossingRecursion {
-  private static final double STEPS_PER_DEVIATION = 4;
+  private static final double STEPS_PER_DEVIATION = 3;
   private static final double REACH = 7.5;
+  private static final double LEAST = 1e-300;
   private static final double LOWEST_SCORE = 4;
   private static final double[] END_WEIGHTS = {3.0 / 8, 7.0 / 6, 23.0 / 24};
   private double time;
@@ -23,14 +24,14 @@ final class CrossingRecursion {
     double root = Math.sqrt(newTime);
     double score;
     if (density == null) {
-      score = NormalScore.ofUpperTail(probability);
+      score = NormalScore.ofUpperTail(Math.max(probability, LEAST));
     } else {
       double deviation = Math.sqrt(newTime - time);
       double low = bound - 12 * deviation;
       double high = Math.max(bound, 0) + 12 * deviation;
       for (int i = 0; i < 200 && high - low > 1e-9 * root; i++) {
         double middle = (low + high) / 2;
-        if (crossing(middle, deviation) > probability) {
+        if (crossing(middle, deviation) > Math.max(probability, LEAST)) {
           low = middle;
         } else {
           high = middle;
@@ -55,6 +56,30 @@ final class CrossingRecursion {
       if (far > REACH && part < 1e-9 * sum) {
         break;
       }
+    }
+    return sum * step;
+  }
+
+  /**
+   * Probability to be above the level at a later time, not having crossed before, when W has a
+   * drift: the density under drift is the one without times exp(drift w - drift^2 t / 2).
+   */
+  double crossingWithDrift(double newTime, double level, double drift) {
+    if (density == null) {
+      double root = Math.sqrt(newTime);
+      return NormalScore.upperTail((level - drift * newTime) / root);
+    }
+    double deviation = Math.sqrt(newTime - time);
+    double ahead = drift * (newTime - time);
+    double sum = 0;
+    for (int i = 0; i < density.length; i++) {
+      double w = bound - i * step;
+      double far = (level - ahead - w) / deviation;
+      if (far > 39) {
+        break;
+      }
+      double tilt = Math.exp(drift * w - drift * drift * time / 2);
+      sum += weight(i) * density[i] * tilt * NormalScore.upperTail(far);
     }
     return sum * step;
   }

@@ -23,6 +23,11 @@ final class LookBounds {
     this.spent = spent;
   }
 
+  /** Bounds that are known as scores; what they spend is not. */
+  static LookBounds given(int firstCycle, double[] scores) {
+    return new LookBounds(firstCycle, scores.clone(), new double[scores.length]);
+  }
+
   /** Bounds that spend an error of alpha in all. */
   static LookBounds of(int firstCycle, int lastCycle, double alpha) {
     return of(firstCycle, lastCycle, alpha, LATE_SHARE);
@@ -79,5 +84,21 @@ final class LookBounds {
   double spentAt(int cycles) {
     int j = cycles - first;
     return j < 0 || j >= spent.length ? 0 : spent[j] - (j == 0 ? 0 : spent[j - 1]);
+  }
+
+  /**
+   * For each look the probability that the mean crosses there first when the score grows by drift x
+   * root of the cycles.
+   */
+  double[] crossingProbabilities(double drift) {
+    double[] probabilities = new double[bounds.length];
+    CrossingRecursion recursion = new CrossingRecursion();
+    for (int j = 0; j < bounds.length; j++) {
+      double time = first + j;
+      double level = bounds[j] * Math.sqrt(time);
+      probabilities[j] = recursion.crossingWithDrift(time, level, drift);
+      recursion.advance(time, level);
+    }
+    return probabilities;
   }
 }

@@ -6,7 +6,7 @@ import org.apache.commons.statistics.distribution.TDistribution;
 /** Student's t turned into the standard normal score of the same upper tail. Stateless. */
 final class NormalScore {
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
-  private static final double KNOWN = 1e6;
+  static final double KNOWN = 1e6;
   private static final double SMALLEST_TAIL = 1e-290;
 
   private NormalScore() {}
@@ -69,7 +69,7 @@ final class NormalScore {
 
   /** A table of scores for many values of one t distribution. Immutable. */
   static final class Table {
-    private static final int STEPS = 400;
+    private static final int STEPS = 100;
     private static final double TOP = 40;
     private final double nu;
     private final float[] scores;
@@ -83,6 +83,11 @@ final class NormalScore {
         double t = aboutT(wallace, nu);
         scores[i] = (float) (Double.isInfinite(t) ? wallace : ofT(t, nu));
       }
+    }
+
+    /** The t of a score, about. */
+    double inverse(double score) {
+      return scores == null ? score : Math.copySign(aboutT(Math.abs(score), nu), score);
     }
 
     float of(double t) {

@@ -35,7 +35,7 @@ record PooledNoise(
   static PooledNoise of(
       ChannelMoments moments, float[] scale, int width, double sigma, SpreadTable spread) {
     int degrees = moments.cycles() - 1;
-    int stride = Math.max(1, (int) Math.round(1.5 * sigma));
+    int stride = Math.max(2, (int) Math.ceil(1.5 * sigma));
     int[] sample = lattice(moments, scale, width, stride);
     if (sample.length < 8 || degrees < 1) {
       return null;
@@ -49,10 +49,11 @@ record PooledNoise(
     float[] whitened = whitenedTraces(moments, sample, s, degrees);
     Arrays.sort(whitened);
     double correction = trimmed(whitened) / trimmedExpectation(2.0 * degrees);
+    // a variance is an average of squares, whose correlation is the square of the field's
     double independent =
         Math.min(
             sample.length,
-            (double) sample.length * stride * stride / (4 * Math.PI * sigma * sigma) + 1);
+            (double) sample.length * stride * stride / (2 * Math.PI * sigma * sigma) + 1);
     double prior = spread.priorDegrees(whitened, independent);
     double outlier =
         Double.isInfinite(prior)
@@ -62,11 +63,26 @@ record PooledNoise(
         Double.isInfinite(prior) ? correction : typicalScale(whitened, degrees, prior);
     return new PooledNoise(
         s[0] * scaleBack,
-        s[1] * scaleBack,
+        s[1] * scaleBack * meanToScatter(moments.cycles()),
         s[2] * scaleBack,
         prior,
         KEPT * independent * degrees,
         outlier);
+  }
+
+  /**
+   * How much less the mean quadrature of K cycles varies than its scatter between cycles says: the
+   * slope corrections, of which half a cycle mean's noise remains in every cycle, telescope in the
+   * mean. For white noise; redder noise leaves more scatter, so this errs on the safe side.
+   */
+  static double meanToScatter(int cycles) {
+    if (cycles < 4) {
+      return 1;
+    }
+    double k = cycles;
+    double ofMean = (k + 0.3125) / k;
+    double scatter = ((k - 2) * (1 + 1.0 / 32) + 2 * 1.125 - ofMean) / (k - 1);
+    return ofMean / scatter;
   }
 
   /** With scattered pixels the typical variance is read off the median. */
@@ -96,8 +112,7 @@ record PooledNoise(
     for (int k = 0; k < sample.length; k++) {
       some[k] = values[sample[k]];
     }
-    Arrays.sort(some);
-    return some[some.length / 2];
+    return Selection.median(some, some.length);
   }
 
   private static double[] trimmedMean(
@@ -107,9 +122,8 @@ record PooledNoise(
       int i = sample[k];
       sizes[k] = (float) (m.squaresI()[i] / vI + m.squaresC()[i] / vC);
     }
-    float[] sorted = sizes.clone();
-    Arrays.sort(sorted);
-    float limit = sorted[Math.min(sorted.length - 1, (int) (KEPT * sorted.length))];
+    int rank = Math.min(sizes.length - 1, (int) (KEPT * sizes.length));
+    float limit = Selection.kth(sizes.clone(), sizes.length, rank);
     double[] sum = new double[3];
     int n = 0;
     for (int k = 0; k < sample.length; k++) {

@@ -11,7 +11,7 @@ import java.util.Map;
  * Immutable, hence thread-safe.
  */
 final class RunError {
-  private static final int RUNGS = 15;
+  private static final int RUNGS = 8;
   private final int first;
   private final int last;
   private final double[] errors = new double[RUNGS];
@@ -39,13 +39,22 @@ final class RunError {
     first = firstCycle;
     last = lastCycle;
     for (int r = 0; r < RUNGS; r++) {
-      errors[r] = Math.pow(10, -1 - r);
+      errors[r] = Math.pow(10, -1 - 2 * r);
       ladder[r] = LookBounds.of(first, last, errors[r]);
     }
   }
 
   boolean isLook(int cycles) {
     return cycles >= first && cycles <= last;
+  }
+
+  /** The bounds of a whole run that spend a family-wise error with one family at all looks. */
+  LookBounds boundsFor(FieldFamily family, double familyWiseError) {
+    double[] scores = new double[last - first + 1];
+    for (int k = first; k <= last; k++) {
+      scores[k - first] = scale(k, family).bound(familyWiseError);
+    }
+    return LookBounds.given(first, scores);
   }
 
   /** The ladder joined with a family: what a score is worth at one look. */

@@ -27,8 +27,9 @@ final class SourceFit {
   /** The source at a candidate; null when it is a bad pixel. */
   HeatSource source(Candidate candidate, double familyWiseP, CycleSigns signs) {
     WidthStatistics s = statistics[candidate.widthIndex()];
-    double a = s.arc().weightI()[candidate.direction()];
-    double b = s.arc().weightC()[candidate.direction()];
+    int direction = direction(candidate, s);
+    double a = s.arc().weightI()[direction];
+    double b = s.arc().weightC()[direction];
     GaussianFit.Window window = window(candidate, s.sigma(), a, b);
     GaussianFit fit = GaussianFit.of(window, candidate.column(), candidate.row(), s.sigma());
     if (fit != null && fit.sigma() < NARROWEST_PIXELS) {
@@ -38,6 +39,26 @@ final class SourceFit {
       fit = unfitted(window, candidate, s.sigma());
     }
     return describe(candidate, familyWiseP, signs, s, window, fit);
+  }
+
+  /** The direction of the arc in which the candidate is strongest. */
+  private int direction(Candidate candidate, WidthStatistics s) {
+    double column = candidate.column();
+    double row = candidate.row();
+    double i =
+        GaussianFit.bestAmplitude(window(candidate, s.sigma(), 1, 0), column, row, s.sigma());
+    double c =
+        GaussianFit.bestAmplitude(window(candidate, s.sigma(), 0, 1), column, row, s.sigma());
+    int best = 0;
+    double most = Double.NEGATIVE_INFINITY;
+    for (int j = 0; j < s.arc().directions(); j++) {
+      double y = s.arc().weightI()[j] * i + s.arc().weightC()[j] * c;
+      if (y > most) {
+        most = y;
+        best = j;
+      }
+    }
+    return best;
   }
 
   private HeatSource describe(

@@ -1,0 +1,136 @@
+package railglow.thermal;
+
+import java.util.OptionalInt;
+
+/**
+ * What a run can be expected to see, before it is made: the detector's own bounds, family and
+ * filters applied to a source of known shape in noise of known size. Immutable.
+ */
+public final class Forecast {
+  /** Position in two axes, width and delay: each lets the largest score rise a little. */
+  private static final double FREE_AXES = 4;
+
+  private final DetectionSettings settings;
+  private final double scorePerKelvin;
+  private final LookBounds bounds;
+
+  private Forecast(DetectionSettings settings, double scorePerKelvin, LookBounds bounds) {
+    this.settings = settings;
+    this.scorePerKelvin = scorePerKelvin;
+    this.bounds = bounds;
+  }
+
+  /**
+   * @param settings of the run
+   * @param width of the picture, pixels
+   * @param height of the picture, pixels
+   * @param noise of the camera
+   * @param blurSigmaPixels Gaussian sigma of the source in the picture
+   * @param bodyTimeConstantSeconds of the source
+   */
+  public static Forecast of(
+      DetectionSettings settings,
+      int width,
+      int height,
+      PulseNoise noise,
+      double blurSigmaPixels,
+      double bodyTimeConstantSeconds) {
+    double period = settings.periodSeconds();
+    PooledNoise typical =
+        new PooledNoise(
+            noise.inPhaseVariance(period),
+            noise.quadratureVariance(period),
+            0,
+            Double.POSITIVE_INFINITY,
+            Double.POSITIVE_INFINITY,
+            Double.POSITIVE_INFINITY);
+    DelayArc arc = DelayArc.of(settings, typical);
+    double[] sigmas = settings.filterSigmasPixels();
+    double[] degrees = new double[sigmas.length];
+    java.util.Arrays.fill(degrees, Double.POSITIVE_INFINITY);
+    FieldFamily family =
+        new FieldFamily(width, height, sigmas, degrees, arc.radians(), arc.directions());
+    FirstOrderResponse g =
+        FirstOrderResponse.of(
+            bodyTimeConstantSeconds, settings.cameraTimeConstantSeconds(), period);
+    double perCycle = new WidthStatistics(1, typical, arc, 1).unitSignal(g);
+    double gain = Math.sqrt(Math.PI) * blurSigmaPixels * widthMatch(sigmas, blurSigmaPixels);
+    RunError error = RunError.of(settings.minCycles(), settings.maxCycles());
+    LookBounds bounds = error.boundsFor(family, settings.familyWiseError());
+    return new Forecast(settings, perCycle * gain, bounds);
+  }
+
+  /** Share of the score kept by the best of the widths: 2 s w / (s^2 + w^2). */
+  private static double widthMatch(double[] sigmas, double blur) {
+    double best = 0;
+    for (double w : sigmas) {
+      best = Math.max(best, 2 * w * blur / (w * w + blur * blur));
+    }
+    return best;
+  }
+
+  /** Probability that a source of this final rise has been called by this cycle. */
+  public double probabilityOfFinding(double riseKelvin, int byCycle) {
+    double[] crossing = bounds.crossingProbabilities(drift(riseKelvin));
+    double sum = 0;
+    for (int k = settings.minCycles(); k <= Math.min(byCycle, settings.maxCycles()); k++) {
+      sum += crossing[k - settings.minCycles()];
+    }
+    return Math.min(1, sum);
+  }
+
+  /**
+   * The first cycle by which a source of this final rise has been called with the given
+   * probability; empty when the cap comes first. 0.5 gives the median.
+   */
+  public OptionalInt cyclesToFind(double riseKelvin, double probability) {
+    double[] crossing = bounds.crossingProbabilities(drift(riseKelvin));
+    double sum = 0;
+    for (int j = 0; j < crossing.length; j++) {
+      sum += crossing[j];
+      if (sum >= probability) {
+        return OptionalInt.of(settings.minCycles() + j);
+      }
+    }
+    return OptionalInt.empty();
+  }
+
+  /** The same in seconds of pulsing; infinite when the cap comes first. */
+  public double secondsToFind(double riseKelvin, double probability) {
+    OptionalInt cycles = cyclesToFind(riseKelvin, probability);
+    return cycles.isPresent()
+        ? cycles.getAsInt() * settings.periodSeconds()
+        : Double.POSITIVE_INFINITY;
+  }
+
+  /** The final rise that is called with 95 % probability by this cycle. */
+  public double smallestRiseKelvin(int byCycle) {
+    if (byCycle < settings.minCycles()) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double low = 0;
+    double high = 20 / (scorePerKelvin * Math.sqrt(byCycle));
+    for (int i = 0; i < 30; i++) {
+      double middle = (low + high) / 2;
+      if (probabilityOfFinding(middle, byCycle) < 0.95) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return high;
+  }
+
+  /**
+   * Score per root of a cycle. The field's peak is higher than the score at the source's own place,
+   * width and delay: its square by one per free axis, on average, once the score is near the bound.
+   */
+  private double drift(double riseKelvin) {
+    double own = riseKelvin * scorePerKelvin;
+    if (!(own > 0)) {
+      return 0;
+    }
+    double bound = bounds.at(settings.maxCycles());
+    return own * Math.sqrt(1 + FREE_AXES / (bound * bound));
+  }
+}

@@ -1,0 +1,140 @@
+package railglow.thermal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+class LookBoundsTest {
+  /** R rpact 3.3.4: getDesignGroupSequential(kMax=5, alpha=.025, typeOfDesign="asOF"). */
+  @Test
+  void obrienFlemingSpendingGivesTheBoundsOfAnotherProgram() {
+    double[] expected = {4.8769, 3.3570, 2.6803, 2.2898, 2.0310};
+    LookBounds bounds = LookBounds.of(1, 5, 0.025, 1.0);
+    for (int k = 1; k <= 5; k++) {
+      assertEquals(expected[k - 1], bounds.at(k), 2e-4);
+    }
+  }
+
+  /** Lan and DeMets, Biometrika 70 (1983) 659: of .05, the error spent at t = .2 .4 .6 .8 1. */
+  @Test
+  void theErrorIsSpentAsPublished() {
+    double[] cumulative = {1.1726e-5, 0.0019419, 0.0113964, 0.0284296, 0.05};
+    LookBounds bounds = LookBounds.of(1, 5, 0.05, 1.0);
+    double sum = 0;
+    for (int k = 1; k <= 5; k++) {
+      sum += bounds.spentAt(k);
+      assertEquals(cumulative[k - 1], sum, 1e-4 * cumulative[k - 1]);
+    }
+  }
+
+  /** GroupSeq vignette, task 1: three stages, one-sided .05: 0.00069 spent, bound 3.2 at first. */
+  @Test
+  void thePublishedExampleOfThreeStagesIsMet() {
+    LookBounds bounds = LookBounds.of(1, 3, 0.05, 1.0);
+    assertEquals(3.20010, bounds.at(1), 1e-4);
+    assertEquals(0.00068689, bounds.spentAt(1), 1e-7);
+  }
+
+  /**
+   * Pocock, Biometrika 64 (1977) 191, and O'Brien, Fleming, Biometrics 35 (1979) 549, as tabled by
+   * Jennison and Turnbull (2000), tables 2.1 and 2.3; two-sided .05, so one-sided .025 but for
+   * crossing both sides, which is beyond these digits.
+   */
+  @Test
+  void constantBoundsSpendWhatTheTablesSay() {
+    double[] pocock = {2.1783, 2.2895, 2.3613, 2.4132};
+    double[] obrienFleming = {1.9774, 2.0040, 2.0243, 2.0401};
+    for (int looks = 2; looks <= 5; looks++) {
+      CrossingRecursion constant = new CrossingRecursion();
+      CrossingRecursion falling = new CrossingRecursion();
+      double spentConstant = NormalScore.upperTail(pocock[looks - 2]);
+      double spentFalling = NormalScore.upperTail(obrienFleming[looks - 2] * Math.sqrt(looks));
+      constant.advance(1, pocock[looks - 2]);
+      falling.advance(1, obrienFleming[looks - 2] * Math.sqrt(looks));
+      for (int k = 2; k <= looks; k++) {
+        double level = pocock[looks - 2] * Math.sqrt(k);
+        spentConstant += constant.crossing(level, 1);
+        constant.advance(k, level);
+        double flat = obrienFleming[looks - 2] * Math.sqrt(looks);
+        spentFalling += falling.crossing(flat, 1);
+        falling.advance(k, flat);
+      }
+      assertEquals(0.025, spentConstant, 2e-4);
+      assertEquals(0.025, spentFalling, 2e-4);
+    }
+  }
+
+  /** Armitage, McPherson, Rowe, JRSS A 132 (1969) 235: looks at 1.96 two-sided; upper half here. */
+  @Test
+  void repeatedLooksAtTheSingleLookBoundInflateTheError() {
+    double[] published = {0.0500, 0.0831, 0.1073, 0.1262, 0.1417, 0.1934, 0.2479};
+    int[] looks = {1, 2, 3, 4, 5, 10, 20};
+    for (int i = 0; i < looks.length; i++) {
+      CrossingRecursion recursion = new CrossingRecursion();
+      double spent = NormalScore.upperTail(1.959964);
+      recursion.advance(1, 1.959964);
+      for (int k = 2; k <= looks[i]; k++) {
+        double level = 1.959964 * Math.sqrt(k);
+        spent += recursion.crossing(level, 1);
+        recursion.advance(k, level);
+      }
+      // both sides are exclusive but for paths that cross one and later the other
+      assertEquals(published[i], 2 * spent, 0.004);
+    }
+  }
+
+  @Test
+  void looksCostLittleAtTheErrorOfOnePixel() {
+    double single = NormalScore.ofUpperTail(1e-6);
+    assertTrue(LookBounds.of(4, 30, 1e-6).at(30) / single < 1.025);
+    assertTrue(LookBounds.of(4, 300, 1e-6).at(300) / single < 1.04);
+  }
+
+  @Test
+  void aSimulationCrossesAsOftenAsTheBoundsAllow() {
+    LookBounds bounds = LookBounds.of(3, 40, 0.05);
+    SplittableRandom random = new SplittableRandom(11);
+    int runs = 40_000;
+    int crossed = 0;
+    for (int run = 0; run < runs; run++) {
+      double w = 0;
+      for (int k = 1; k <= 40; k++) {
+        w += random.nextGaussian();
+        if (w / Math.sqrt(k) > bounds.at(k)) {
+          crossed++;
+          break;
+        }
+      }
+    }
+    assertEquals(0.05, crossed / (double) runs, 4 * Math.sqrt(0.05 * 0.95 / runs));
+  }
+
+  @Test
+  void aDriftCrossesAsOftenAsASimulationSays() {
+    LookBounds bounds = LookBounds.of(3, 40, 0.001);
+    double drift = 0.6;
+    double[] expected = bounds.crossingProbabilities(drift);
+    SplittableRandom random = new SplittableRandom(12);
+    int runs = 20_000;
+    double[] seen = new double[expected.length];
+    for (int run = 0; run < runs; run++) {
+      double w = 0;
+      for (int k = 1; k <= 40; k++) {
+        w += drift + random.nextGaussian();
+        if (w / Math.sqrt(k) > bounds.at(k)) {
+          seen[k - 3]++;
+          break;
+        }
+      }
+    }
+    double cumulative = 0;
+    double simulated = 0;
+    for (int j = 0; j < expected.length; j++) {
+      cumulative += expected[j];
+      simulated += seen[j] / runs;
+      assertEquals(simulated, cumulative, 0.015);
+    }
+  }
+}
