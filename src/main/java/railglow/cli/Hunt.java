@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import railglow.camera.CameraProfile;
 import railglow.camera.FrameSource;
@@ -29,6 +30,7 @@ import railglow.run.RunResults;
 import railglow.run.RunWatcher;
 import railglow.run.pulsed.PulsedRun;
 import railglow.run.pulsed.RunParts;
+import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
 import railglow.thermal.DetectionSettings;
 import railglow.time.MonotonicClock;
@@ -116,22 +118,28 @@ final class Hunt {
       throws IOException {
     RunEnding ending = outcome.ending();
     terminal.live("");
-    if (outcome.reduced() != null) {
-      Findings findings = FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board());
-      RunResults.write(folder, outcome.reduced(), findings);
-      RunReport.write(folder, Placement.of(setup.board(), setup.railName()));
-      terminal.say(Summary.of(findings, folder));
-    }
-    terminal.say("");
-    String how = ending.stop().cause() + ": " + ending.stop().evidence();
-    terminal.say("Ended      " + how);
-    if (ending.provenOff()) {
-      terminal.say("Output     proven off");
-    } else {
+    if (!ending.provenOff()) {
       terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
       terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
     }
+    boolean stopped = ending.stop().cause().kind() != StopCause.Kind.FINISHED;
+    terminal.say("");
+    Summary.sentence(terminal, stopped ? "Stopped    " : "Ended      ", how(ending));
+    if (outcome.reduced() == null) {
+      return ending.exitCode();
+    }
+    Findings findings = FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board());
+    RunResults.write(folder, outcome.reduced(), findings);
+    RunReport.write(folder, Placement.of(setup.board(), setup.railName()));
+    terminal.say(Summary.of(findings, folder));
     return ending.exitCode();
+  }
+
+  private static String how(RunEnding ending) {
+    String cause = ending.stop().cause().name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    String output = ending.provenOff() ? "; output proven off" : "; OUTPUT NOT PROVEN OFF";
+    boolean stopped = ending.stop().cause().kind() != StopCause.Kind.FINISHED;
+    return (stopped ? cause + ", " : "") + ending.stop().evidence() + output;
   }
 
   private RunHeader header(

@@ -102,6 +102,11 @@ final class Summary {
               + "; the rail reads "
               + Quantity.format(findings.railOhms(), Unit.OHM));
     }
+    if (findings.onVolts() < 0) {
+      lines.add(
+          "           Less than nothing is left at the board: the bench file's lead resistance is too"
+              + " high.");
+    }
   }
 
   private static String counts(Map<String, Integer> counts) {
@@ -111,6 +116,12 @@ final class Summary {
     List<String> parts = new ArrayList<>();
     counts.forEach((reason, count) -> parts.add(count + " " + reason));
     return String.join(", ", parts);
+  }
+
+  static void sentence(Terminal terminal, String label, String sentence) {
+    List<String> lines = new ArrayList<>();
+    wrap(lines, label, sentence);
+    terminal.say(lines);
   }
 
   /** Breaks a sentence into lines, the later ones indented as far as the first one's label. */

@@ -15,12 +15,10 @@ import railglow.thermal.Look;
  * what it publishes may be read by any.
  */
 final class LookKeeper implements ReductionListener {
-  /** A source is placed well enough when its position is known to this, in pixels. */
-  private static final double PLACED_PIXELS = 0.75;
-
   private final PulseSequence sequence;
   private final Scribe scribe;
   private final StopLatch latch;
+  private final Certainty certainty;
   private volatile int cyclesDone;
   private volatile Look latest;
 
@@ -28,6 +26,7 @@ final class LookKeeper implements ReductionListener {
     this.sequence = sequence;
     this.scribe = scribe;
     this.latch = latch;
+    this.certainty = new Certainty(sequence.familyWiseError());
   }
 
   @Override
@@ -49,11 +48,11 @@ final class LookKeeper implements ReductionListener {
             best == null ? Double.NaN : best.column(),
             best == null ? Double.NaN : best.row(),
             best == null ? Double.NaN : best.riseKelvin()));
-    if (sequence.untilSure() && isSure(look)) {
+    if (sequence.untilSure() && certainty.isReached(look)) {
       latch.set(
           StopCause.SURE_ENOUGH,
           nowNanos,
-          "certain after " + look.cycles() + " cycles: nothing is gained by heating the board on");
+          "sure enough after " + look.cycles() + " cycles: no need to heat the board any longer");
     }
   }
 
@@ -70,14 +69,5 @@ final class LookKeeper implements ReductionListener {
   HeatSource strongest() {
     Look look = latest;
     return look == null ? null : look.strongest();
-  }
-
-  private static boolean isSure(Look look) {
-    if (look.sources().isEmpty()) {
-      return false;
-    }
-    HeatSource first = look.sources().get(0);
-    double worst = Math.max(first.columnVariance(), first.rowVariance());
-    return worst <= PLACED_PIXELS * PLACED_PIXELS;
   }
 }
