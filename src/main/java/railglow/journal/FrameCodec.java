@@ -31,6 +31,11 @@ interface FrameCodec {
    */
   void decode(ByteBuffer in, boolean independent, Samples frame) throws JournalException;
 
+  /** The word of the codec that new files get. */
+  static String best(SampleType type) {
+    return type == SampleType.UINT16 ? RiceCodec.WORD : DeflateCodec.WORD;
+  }
+
   /**
    * The codec with this word.
    *
@@ -40,6 +45,12 @@ interface FrameCodec {
       throws JournalException {
     if (word.equals(RawCodec.WORD)) {
       return new RawCodec(type, width, height);
+    }
+    if (word.equals(RiceCodec.WORD) && type == SampleType.UINT16) {
+      return new RiceCodec(width, height);
+    }
+    if (word.equals(DeflateCodec.WORD) && type == SampleType.FLOAT32) {
+      return new DeflateCodec(width, height);
     }
     throw new JournalException(
         "the frames are stored as '" + word + "', which this program can't read: use a newer one");

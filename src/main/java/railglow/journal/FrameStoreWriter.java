@@ -49,7 +49,7 @@ public final class FrameStoreWriter implements AutoCloseable {
    */
   public static FrameStoreWriter create(Path file, SampleType type, int width, int height)
       throws IOException {
-    return create(file, type, width, height, RawCodec.WORD);
+    return create(file, type, width, height, FrameCodec.best(type));
   }
 
   static FrameStoreWriter create(Path file, SampleType type, int width, int height, String codec)
@@ -80,9 +80,9 @@ public final class FrameStoreWriter implements AutoCloseable {
     }
   }
 
-  /** The most bytes that so many frames can take in a file. */
+  /** The most bytes that so many frames can take in a file, whatever is in them. */
   public static long plannedBytes(SampleType type, int width, int height, long frames) {
-    return 4096 + frames * (ChunkHeader.BYTES + 16 + (long) width * height * type.bytes());
+    return 4096 + frames * (ChunkHeader.BYTES + 16 + height + (long) width * height * type.bytes());
   }
 
   /**
