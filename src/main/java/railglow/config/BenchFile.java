@@ -44,16 +44,21 @@ public final class BenchFile {
   private static Envelope envelope(ConfigSection limits, String origin) {
     Envelope envelope =
         Envelope.OPEN
-            .withMaxVolts(limits.quantity("voltage", Unit.VOLT, 0.01, 60), origin)
-            .withMaxAmperes(limits.quantity("current", Unit.AMPERE, 0.001, 30), origin)
-            .withMaxWatts(limits.quantity("power", Unit.WATT, 0.001, 300), origin)
-            .withMaxCelsius(limits.quantity("hottest", Unit.CELSIUS, -20, 150), origin)
+            .withMaxVolts(given(limits.quantity("voltage", Unit.VOLT, 0.01, 60)), origin)
+            .withMaxAmperes(given(limits.quantity("current", Unit.AMPERE, 0.001, 30)), origin)
+            .withMaxWatts(given(limits.quantity("power", Unit.WATT, 0.001, 300)), origin)
+            .withMaxCelsius(given(limits.quantity("hottest", Unit.CELSIUS, -20, 150)), origin)
             .withMaxReadingAgeSeconds(
                 limits.optionalQuantity("reading-age", Unit.SECOND, 0.05, 5).orElse(0.5), origin)
             .withMaxFrameAgeSeconds(
                 limits.optionalQuantity("frame-age", Unit.SECOND, 0.1, 30).orElse(2), origin);
     var joules = limits.optionalQuantity("energy", Unit.JOULE, 0.001, 1e6);
     return joules.isPresent() ? envelope.withMaxJoules(joules.getAsDouble(), origin) : envelope;
+  }
+
+  /** A limit that could not be read is reported; until the file is refused it counts as open. */
+  private static double given(double limit) {
+    return Double.isNaN(limit) ? Double.POSITIVE_INFINITY : limit;
   }
 
   private static Path sibling(Path benchFile, String relative) {

@@ -111,17 +111,14 @@ public final class ConfigSection {
     if (text.isEmpty()) {
       return OptionalDouble.empty();
     }
-    try {
-      double value = Double.parseDouble(text.get().strip());
-      if (Double.isNaN(value) || value < low || value > high) {
-        report(key, "is " + text.get() + "; allowed is " + low + " to " + high);
-        return OptionalDouble.empty();
-      }
-      return OptionalDouble.of(value);
-    } catch (NumberFormatException e) {
+    OptionalDouble value = PlainNumber.real(text.get());
+    if (value.isEmpty()) {
       report(key, "is '" + text.get() + "', not a number");
+    } else if (!(value.getAsDouble() >= low && value.getAsDouble() <= high)) {
+      report(key, "is " + text.get() + "; allowed is " + low + " to " + high);
       return OptionalDouble.empty();
     }
+    return value;
   }
 
   public int integer(String key, int low, int high) {
@@ -137,17 +134,14 @@ public final class ConfigSection {
     if (text.isEmpty()) {
       return OptionalInt.empty();
     }
-    try {
-      int value = Integer.decode(text.get().strip());
-      if (value < low || value > high) {
-        report(key, "is " + value + "; allowed is " + low + " to " + high);
-        return OptionalInt.empty();
-      }
-      return OptionalInt.of(value);
-    } catch (NumberFormatException e) {
+    OptionalInt value = PlainNumber.whole(text.get());
+    if (value.isEmpty()) {
       report(key, "is '" + text.get() + "', not a whole number");
+    } else if (value.getAsInt() < low || value.getAsInt() > high) {
+      report(key, "is " + text.get() + "; allowed is " + low + " to " + high);
       return OptionalInt.empty();
     }
+    return value;
   }
 
   public String text(String key) {
@@ -295,7 +289,11 @@ public final class ConfigSection {
       return Optional.empty();
     }
     if (node instanceof ScalarNode scalar && !node.getTag().equals(Tag.NULL)) {
-      return Optional.of(scalar.getValue());
+      if (scalar.getValue().indexOf('\0') < 0) {
+        return Optional.of(scalar.getValue());
+      }
+      report(key, "holds a NUL character");
+      return Optional.empty();
     }
     report(key, node instanceof ScalarNode ? "has no value" : "must be one plain value");
     return Optional.empty();

@@ -1,7 +1,6 @@
 package railglow.board.imports;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -80,11 +79,11 @@ public record PlacementColumns(
       }
       return -1;
     }
+    List<String> bare = headers.stream().map(cell -> bare(cell.text())).toList();
     for (String name : USUAL.get(field)) {
-      for (int i = 0; i < headers.size(); i++) {
-        if (bare(headers.get(i).text()).equals(name)) {
-          return i;
-        }
+      int at = bare.indexOf(name);
+      if (at >= 0) {
+        return at;
       }
     }
     return -1;
@@ -92,6 +91,16 @@ public record PlacementColumns(
 
   /** "Center-X(mm)" to "centerx". */
   private static String bare(String header) {
-    return header.replaceAll("[(\\[].*", "").replaceAll("[^A-Za-z]", "").toLowerCase(Locale.ROOT);
+    StringBuilder letters = new StringBuilder();
+    for (int i = 0; i < header.length(); i++) {
+      char c = header.charAt(i);
+      if (c == '(' || c == '[') {
+        break;
+      }
+      if (c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z') {
+        letters.append(Character.toLowerCase(c));
+      }
+    }
+    return letters.toString();
   }
 }
