@@ -15,17 +15,27 @@ import railglow.sim.wire.SupplySettings;
 /** The named benches. All invented. */
 public final class BenchScenarios {
   /** Both leads: 2 m of 0.75 mm^2 copper each way with their plugs. */
-  private static final double LEAD_OHMS = 0.110;
+  private static final double LEAD_OHMS = 0.118;
 
-  private static final double CONTACT_OHMS = 0.010;
+  /** Soldered or well clipped. */
+  private static final double CONTACT_OHMS = 0.002;
 
   /** The leads sit on the rail's bulk capacitor. */
   private static final String INJECTION_PLACE = "C9";
+
+  /** The rail's capacitors together. */
+  private static final double RAIL_FARADS = 0.220e-3;
+
+  /** A short between the layers of a capacitor heats much of its body. */
+  private static final double SHORTED_BODY_SHARE = 0.5;
 
   private static final double ROOM_CELSIUS = 23;
 
   /** Too large to matter; a runaway fault begins from here where nothing is at fault. */
   private static final double NO_FAULT_OHMS = 1e6;
+
+  /** Somebody sits beside the bench and moves a little. */
+  private static final Reflection OPERATOR = new Reflection(1.5, 14, 205, 55, 20, 11);
 
   private static final Map<String, BenchScenario> ALL = all();
 
@@ -50,19 +60,19 @@ public final class BenchScenarios {
         all,
         "hx12",
         "irrigation controller HX-12, C37 leaks: 3V3 reads 6.8 ohm where 45 ohm is normal",
-        0.220e-3,
+        Hx12Board.layout(),
         with(normal3v3(), LoadBranch.fault("C37", 1 / (1 / 6.8 - 1 / 45.0))));
     add(
         all,
         "dead-short",
         "irrigation controller HX-12, C37 is a dead short of 20 milliohm",
-        0.220e-3,
+        bodyShare(Hx12Board.layout(), "C37", SHORTED_BODY_SHARE),
         with(normal3v3(), LoadBranch.fault("C37", 0.020)));
     add(
         all,
         "healthy",
         "irrigation controller HX-12 without a fault: 3V3 reads 45 ohm",
-        0.220e-3,
+        Hx12Board.layout(),
         with(normal3v3(), LoadBranch.fault("C37", NO_FAULT_OHMS)));
     return Map.copyOf(all);
   }
@@ -71,7 +81,7 @@ public final class BenchScenarios {
       Map<String, BenchScenario> all,
       String name,
       String description,
-      double railFarads,
+      BoardLayout board,
       List<LoadBranch> branches) {
     CircuitSettings circuit =
         new CircuitSettings(
@@ -80,7 +90,7 @@ public final class BenchScenarios {
             INJECTION_PLACE,
             100e-6,
             1000,
-            railFarads,
+            RAIL_FARADS,
             300,
             false,
             branches);
@@ -91,12 +101,19 @@ public final class BenchScenarios {
             description,
             1,
             ROOM_CELSIUS,
-            Hx12Board.layout(),
+            board,
             circuit,
             SupplySettings.usual(),
             CameraSettings.decent(),
-            new Reflection(4, 14, 128, 90, 60, 11),
+            OPERATOR,
             List.of()));
+  }
+
+  private static BoardLayout bodyShare(BoardLayout board, String name, double share) {
+    return board.withParts(
+        board.parts().stream()
+            .map(part -> part.name().equals(name) ? part.withBodyShare(share) : part)
+            .toList());
   }
 
   /** The consumers of 3V3 of a good board, 45 ohm together. */
