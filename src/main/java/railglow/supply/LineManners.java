@@ -21,4 +21,8 @@ public record LineManners(
   public SerialLine at(String path) {
     return new SerialLine(path, baud, dataBits, parity, stopBits, flow);
   }
+
+  public LineManners withBaud(int newBaud) {
+    return new LineManners(newBaud, dataBits, parity, stopBits, flow);
+  }
 }

@@ -69,6 +69,11 @@ public final class ScpiSupply implements Supply {
     return supply;
   }
 
+  /** For who may have to switch off later and must not touch the supply before that. */
+  static ScpiSupply unopened(Link link, SupplyDescriptor descriptor, int channel) {
+    return new ScpiSupply(link, descriptor, channel);
+  }
+
   private void prepare() throws SupplyException {
     for (String words : commands.prepare()) {
       talk.tell(SupplyWords.filled(words, channel));

@@ -7,6 +7,19 @@ import railglow.safety.Stop;
 
 /** Told what the keeper saw and did, on the keeper's thread; must return at once. */
 public interface SupplyListener {
+  /** Hears nothing. */
+  SupplyListener NONE =
+      new SupplyListener() {
+        @Override
+        public void onReading(SupplyReading reading) {}
+
+        @Override
+        public void onEdge(Edge edge) {}
+
+        @Override
+        public void onOutputState(OutputState state, long nowNanos) {}
+      };
+
   void onReading(SupplyReading reading);
 
   void onEdge(Edge edge);
