@@ -32,7 +32,6 @@ import railglow.run.pulsed.PulsedRun;
 import railglow.run.pulsed.RunParts;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
-import railglow.thermal.DetectionSettings;
 import railglow.time.MonotonicClock;
 import railglow.time.SystemClock;
 import railglow.time.WallStamp;
@@ -183,12 +182,7 @@ final class Hunt {
         supply.identity(),
         setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms(),
         supply.protections(),
-        DetectionSettings.usual(
-            sequence.periodSeconds(),
-            camera.timeConstantSeconds(),
-            sequence.familyWiseError(),
-            Math.max(2, sequence.minCycles()),
-            Math.max(2, sequence.maxCycles())),
+        Detection.settings(sequence, camera),
         cycles,
         new LinkedHashMap<>(copies),
         commandLine);

@@ -3,9 +3,11 @@ package railglow.cli;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import railglow.journal.RunFolder;
 import railglow.link.PortLink;
-import railglow.link.Transcript;
+import railglow.link.TranscriptFile;
 import railglow.safety.Protection;
 import railglow.supply.LineManners;
 import railglow.supply.ScpiSupply;
@@ -13,17 +15,28 @@ import railglow.supply.Supply;
 import railglow.supply.SupplyAddress;
 import railglow.supply.SupplyDescriptor;
 import railglow.time.MonotonicClock;
+import railglow.time.StepRunner;
 
 /** A supply that was reached and knows its own name, with all that protects its bench. */
 final class OpenedSupply implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(OpenedSupply.class);
   private final ScpiSupply supply;
   private final String identity;
   private final List<String> protections;
+  private final TranscriptFile transcript;
+  private final StepRunner writer;
 
-  private OpenedSupply(ScpiSupply supply, String identity, List<String> protections) {
+  private OpenedSupply(
+      ScpiSupply supply,
+      String identity,
+      List<String> protections,
+      TranscriptFile transcript,
+      StepRunner writer) {
     this.supply = supply;
     this.identity = identity;
     this.protections = List.copyOf(protections);
+    this.transcript = transcript;
+    this.writer = writer;
   }
 
   /**
@@ -32,6 +45,14 @@ final class OpenedSupply implements AutoCloseable {
   static OpenedSupply open(RunSetup setup, RunFolder folder, MonotonicClock clock)
       throws UserMistake {
     SupplyDescriptor descriptor = setup.supply();
+    TranscriptFile transcript = transcript(folder, clock);
+    StepRunner writer =
+        new StepRunner(
+                "transcript",
+                transcript,
+                clock,
+                (name, failure) -> LOG.error("the transcript failed", failure))
+            .start();
     try {
       PortLink link =
           new PortLink(
@@ -39,10 +60,11 @@ final class OpenedSupply implements AutoCloseable {
                   .port(descriptor.line().orElse(LineManners.USUAL), clock),
               descriptor.wire().link(),
               clock,
-              Transcript.NONE);
+              transcript);
       ScpiSupply supply = ScpiSupply.connect(link, descriptor, setup.bench().supplyChannel());
-      return new OpenedSupply(supply, supply.identify(), protections(setup));
+      return new OpenedSupply(supply, supply.identify(), protections(setup), transcript, writer);
     } catch (IOException | IllegalArgumentException e) {
+      end(writer, transcript);
       throw new UserMistake(e.getMessage());
     }
   }
@@ -63,6 +85,25 @@ final class OpenedSupply implements AutoCloseable {
   @Override
   public void close() {
     supply.close();
+    end(writer, transcript);
+  }
+
+  private static TranscriptFile transcript(RunFolder folder, MonotonicClock clock)
+      throws UserMistake {
+    try {
+      return new TranscriptFile(folder.transcript(), clock.nanos());
+    } catch (IOException e) {
+      throw new UserMistake("the transcript can't be begun: " + e.getMessage());
+    }
+  }
+
+  private static void end(StepRunner writer, TranscriptFile transcript) {
+    writer.close();
+    try {
+      transcript.close();
+    } catch (IOException e) {
+      LOG.warn("the transcript could not be ended: {}", e.toString());
+    }
   }
 
   private static List<String> protections(RunSetup setup) {

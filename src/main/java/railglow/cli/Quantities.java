@@ -59,4 +59,11 @@ final class Quantities {
       return parse(text, Unit.KELVIN);
     }
   }
+
+  static final class Ohms implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String text) {
+      return parse(text, Unit.OHM);
+    }
+  }
 }

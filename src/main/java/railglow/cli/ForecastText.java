@@ -1,0 +1,107 @@
+package railglow.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import railglow.camera.CameraProfile;
+import railglow.pulse.PulseSequence;
+import railglow.thermal.DetectionSettings;
+import railglow.thermal.Forecast;
+import railglow.thermal.PulseNoise;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** What a run could see, in what time, in words. */
+final class ForecastText {
+  /** Blur and body of a small part: common practice, no source. */
+  private static final double BLUR_PIXELS = 2;
+
+  private static final double BODY_SECONDS = 0.5;
+  private static final double[] AFTER_SECONDS = {10, 60, 600};
+
+  private ForecastText() {}
+
+  /**
+   * @param railOhms what the rail reads; NaN when not known
+   * @param kelvinPerWatt how much a watt in the fault warms it
+   */
+  static List<String> of(RunSetup setup, double railOhms, double kelvinPerWatt) {
+    CameraProfile camera = setup.camera().profile();
+    List<String> lines = new ArrayList<>();
+    if (Double.isNaN(camera.noiseKelvin())) {
+      lines.add("Forecast   none: the camera's descriptor gives no noise");
+      return lines;
+    }
+    PulseSequence sequence = setup.sequence();
+    DetectionSettings detection = Detection.settings(sequence, camera);
+    Forecast forecast =
+        Forecast.of(
+            detection,
+            camera.width(),
+            camera.height(),
+            PulseNoise.white(camera.noiseKelvin(), camera.framesPerSecond()),
+            BLUR_PIXELS,
+            BODY_SECONDS);
+    lines.add(
+        line(
+            "Forecast   for a small part (blur %.0f px, %.1f s to warm), noise %s a frame, white:",
+            BLUR_PIXELS, BODY_SECONDS, Quantity.format(camera.noiseKelvin(), Unit.KELVIN)));
+    for (double seconds : AFTER_SECONDS) {
+      int cycle = (int) Math.floor(seconds / sequence.periodSeconds());
+      if (cycle >= detection.minCycles() && cycle < detection.maxCycles()) {
+        lines.add(smallest(forecast, cycle, sequence));
+      }
+    }
+    lines.add(smallest(forecast, detection.maxCycles(), sequence));
+    if (!Double.isNaN(railOhms)) {
+      fault(lines, setup, forecast, railOhms, kelvinPerWatt);
+    }
+    return lines;
+  }
+
+  private static String smallest(Forecast forecast, int cycle, PulseSequence sequence) {
+    return line(
+        "           after %4.0f s a rise of %s is found with 95 %%",
+        cycle * sequence.periodSeconds(),
+        Quantity.format(forecast.smallestRiseKelvin(cycle), Unit.KELVIN));
+  }
+
+  private static void fault(
+      List<String> lines,
+      RunSetup setup,
+      Forecast forecast,
+      double railOhms,
+      double kelvinPerWatt) {
+    PulseSequence sequence = setup.sequence();
+    double leads = setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms();
+    double amperes = Math.min(sequence.maxAmperes(), sequence.levelVolts() / (railOhms + leads));
+    double watts = amperes * amperes * railOhms;
+    double rise = watts * kelvinPerWatt;
+    boolean limited = amperes == sequence.maxAmperes();
+    lines.add(
+        line(
+            "           a rail of %s takes %s%s: %s in the board, %s in the leads",
+            Quantity.format(railOhms, Unit.OHM),
+            Quantity.format(amperes, Unit.AMPERE),
+            limited ? " (the supply limits it)" : "",
+            Quantity.format(watts, Unit.WATT),
+            Quantity.format(amperes * amperes * leads, Unit.WATT)));
+    double seconds = forecast.secondsToFind(rise, 0.5);
+    lines.add(
+        line(
+            "           at %s K/W that is a rise of %s: %s",
+            number(kelvinPerWatt),
+            Quantity.format(rise, Unit.KELVIN),
+            Double.isInfinite(seconds)
+                ? "likely not found before the cap"
+                : "found after about " + Quantity.format(seconds, Unit.SECOND) + " of pulsing"));
+  }
+
+  private static String number(double value) {
+    return line(value == Math.rint(value) ? "%.0f" : "%.2f", value);
+  }
+
+  private static String line(String format, Object... values) {
+    return String.format(Locale.ROOT, format, values);
+  }
+}

@@ -1,0 +1,96 @@
+package railglow.process;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The packaged jar hunts on a simulated bench in another process, over real wires. */
+class HuntOverWiresIT {
+  @TempDir Path folder;
+
+  @Test
+  void aLeakyCapacitorIsNamedAndTheReplayGivesTheSameBits() throws Exception {
+    try (ServedBench bench = ServedBench.start(folder)) {
+      RailglowProcess hunt = bench.hunt(bench.sequence("1 V", "500 mA", 40));
+      assertEquals(0, hunt.awaitExit(120), hunt.output());
+      assertNamesC37(bench);
+      assertTrue(Files.size(bench.run().resolve("report.html")) > 10_000);
+      assertTrue(
+          Files.readString(bench.run().resolve("transcript.txt")).contains("OUTP ON"),
+          "the transcript holds what was sent");
+      assertEquals(
+          0, RailglowProcess.start("replay", "--verify", bench.run().toString()).awaitExit(60));
+      assertTrueOutputEndedOff(bench);
+    }
+  }
+
+  @Test
+  void theSameOverAPseudoTerminal() throws Exception {
+    assumeTrue(Files.isExecutable(Path.of("/usr/bin/socat")), "socat is not installed");
+    Path terminal = folder.resolve("supply-terminal");
+    try (ServedBench bench = ServedBench.start(folder, "--terminal", terminal.toString())) {
+      Path file = bench.benchWithSupplyAt("serial:" + terminal);
+      RailglowProcess hunt = bench.hunt(file, bench.sequence("1 V", "500 mA", 40));
+      assertEquals(0, hunt.awaitExit(120), hunt.output());
+      assertNamesC37(bench);
+      assertTrueOutputEndedOff(bench);
+    }
+  }
+
+  @Test
+  void aDeadShortIsFoundWithTheCurrentLimitedByTheSupply() throws Exception {
+    try (ServedBench bench = ServedBench.start(folder, "--scenario", "dead-short")) {
+      RailglowProcess hunt = bench.hunt(bench.sequence("500 mV", "2.5 A", 60));
+      assertEquals(0, hunt.awaitExit(150), hunt.output());
+      JsonNode findings = bench.findings();
+      assertEquals("HEAT_FOUND", findings.get("verdict").asText(), hunt.output());
+      JsonNode source =
+          bench.truth().stream().filter(e -> is(e, "source")).findFirst().orElseThrow();
+      JsonNode found = findings.get("sources").get(0);
+      double distance =
+          Math.hypot(
+              found.get("column").asDouble() - source.get("column").asDouble(),
+              found.get("row").asDouble() - source.get("row").asDouble());
+      assertTrue(distance < 12, "inside the same large part, " + distance + " pixels away");
+      assertEquals(0.02, findings.get("railOhms").asDouble(), 0.005);
+    }
+  }
+
+  @Test
+  void onAHealthyBoardNothingIsFoundAndTheLimitOfWhatWouldHaveBeenSeenIsSaid() throws Exception {
+    try (ServedBench bench = ServedBench.start(folder, "--scenario", "healthy")) {
+      RailglowProcess hunt = bench.hunt(bench.sequence("1 V", "500 mA", 15));
+      assertEquals(0, hunt.awaitExit(90), hunt.output());
+      JsonNode findings = bench.findings();
+      assertEquals("NOTHING_FOUND", findings.get("verdict").asText(), hunt.output());
+      double limit = findings.get("upperLimit").asDouble();
+      assertTrue(limit > 0.001 && limit < 0.2, "an upper limit of " + limit + " K");
+      assertTrue(hunt.output().contains("would have been seen"), hunt.output());
+    }
+  }
+
+  private static void assertNamesC37(ServedBench bench) throws Exception {
+    JsonNode findings = bench.findings();
+    assertEquals("HEAT_FOUND", findings.get("verdict").asText());
+    assertEquals("C37", findings.get("suspects").get(0).get("part").asText());
+    assertEquals(6.8, findings.get("railOhms").asDouble(), 0.15);
+  }
+
+  private static void assertTrueOutputEndedOff(ServedBench bench) throws Exception {
+    List<JsonNode> output = bench.truth().stream().filter(e -> is(e, "output")).toList();
+    assertTrue(output.size() >= 8, "the output was pulsed: " + output.size() + " changes");
+    JsonNode last = output.get(output.size() - 1);
+    assertEquals(false, last.get("on").asBoolean(), last.toString());
+  }
+
+  static boolean is(JsonNode event, String kind) {
+    return event.get("kind").asText().equals(kind);
+  }
+}

@@ -1,0 +1,142 @@
+package railglow.process;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** A simulated bench in a process of its own, and the files to use it with. */
+final class ServedBench implements AutoCloseable {
+  private static final String BOARD =
+      Path.of("docs/examples/hx12/board.yaml").toAbsolutePath() + "";
+  private final Path folder;
+  private final RailglowProcess process;
+  private final Path bench;
+  private final Path truth;
+
+  private ServedBench(Path folder, RailglowProcess process, Path bench, Path truth) {
+    this.folder = folder;
+    this.process = process;
+    this.bench = bench;
+    this.truth = truth;
+  }
+
+  static ServedBench start(Path folder, String... options)
+      throws IOException, InterruptedException {
+    Path truth = folder.resolve("truth.jsonl");
+    List<String> arguments =
+        new ArrayList<>(
+            List.of(
+                "simulate",
+                "--supply-port",
+                "0",
+                "--camera-port",
+                "0",
+                "--truth",
+                truth.toString()));
+    arguments.addAll(Arrays.asList(options));
+    RailglowProcess process = RailglowProcess.start(arguments.toArray(String[]::new));
+    String supply = process.awaitLine("^Supply +(tcp://\\S+)", 30).group(1);
+    String camera = process.awaitLine("^Camera +(tcp://\\S+)", 30).group(1);
+    process.awaitLine("^Ready", 30);
+    Path bench = writeBench(folder, supply, camera);
+    return new ServedBench(folder, process, bench, truth);
+  }
+
+  /** A second bench file for the same bench, with the supply at another address. */
+  Path benchWithSupplyAt(String address) throws IOException {
+    String text = Files.readString(bench).replaceFirst("tcp://\\S+", address);
+    return Files.writeString(folder.resolve("bench-other.yaml"), text);
+  }
+
+  private static Path writeBench(Path folder, String supply, String camera) throws IOException {
+    Path shipped = Path.of("instruments").toAbsolutePath();
+    String text =
+        Files.readString(shipped.resolve("bench-simulated.yaml"))
+            .replace("tcp://127.0.0.1:5025", supply)
+            .replace("tcp://127.0.0.1:5600", camera)
+            .replace("supply-simulated.yaml", shipped.resolve("supply-simulated.yaml").toString())
+            .replace("camera-simulated.yaml", shipped.resolve("camera-simulated.yaml").toString());
+    return Files.writeString(folder.resolve("bench.yaml"), text);
+  }
+
+  /** A quick sequence: one-second cycles. */
+  Path sequence(String level, String current, int atMost) throws IOException {
+    return Files.writeString(
+        folder.resolve("quick.yaml"),
+        """
+        name: quick
+        purpose: A quick run for tests.
+        level: %s
+        current-limit: %s
+        period: 1 s
+        cycles-at-least: 4
+        cycles-at-most: %d
+        until-sure: yes
+        lead-in: 1 s
+        rest: 1 s
+        family-wise-error: 5 %%
+        hottest-allowed: 60 degC
+        largest-rise: 25 K
+        """
+            .formatted(level, current, atMost));
+  }
+
+  RailglowProcess hunt(Path sequence) throws IOException {
+    return hunt(bench, sequence);
+  }
+
+  RailglowProcess hunt(Path benchFile, Path sequence) throws IOException {
+    return RailglowProcess.start(
+        "hunt",
+        "--bench",
+        benchFile.toString(),
+        "--board",
+        BOARD,
+        "--rail",
+        "3V3",
+        "--sequence",
+        sequence.toString(),
+        "--runs",
+        runs().toString());
+  }
+
+  Path runs() {
+    return folder.resolve("runs");
+  }
+
+  /** The only run folder. */
+  Path run() throws IOException {
+    try (Stream<Path> folders = Files.list(runs())) {
+      List<Path> all = folders.toList();
+      if (all.size() != 1) {
+        throw new AssertionError("one run folder expected, there are " + all);
+      }
+      return all.get(0);
+    }
+  }
+
+  JsonNode findings() throws IOException {
+    return new ObjectMapper().readTree(run().resolve("findings.json").toFile());
+  }
+
+  /** What truly happened, one object an event. */
+  List<JsonNode> truth() throws IOException {
+    ObjectMapper json = new ObjectMapper();
+    List<JsonNode> events = new ArrayList<>();
+    for (String line : Files.readAllLines(truth)) {
+      events.add(json.readTree(line));
+    }
+    return events;
+  }
+
+  @Override
+  public void close() {
+    process.close();
+  }
+}
