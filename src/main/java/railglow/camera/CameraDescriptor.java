@@ -35,6 +35,11 @@ public record CameraDescriptor(
     }
   }
 
+  /** Whether its images are floats; else they are counts. */
+  public boolean isFloat() {
+    return layout.sample() == SampleType.F32 || scale.isTable();
+  }
+
   /** Whether frame numbers come from the camera, so that a lost frame leaves a gap in them. */
   public boolean numbersAreCounted() {
     Telemetry telemetry = layout.telemetry();

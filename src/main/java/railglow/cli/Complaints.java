@@ -1,5 +1,8 @@
 package railglow.cli;
 
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.NoSuchFileException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import railglow.config.ConfigException;
@@ -17,6 +20,19 @@ final class Complaints {
     }
     if (e instanceof ConfigException bad) {
       bad.problems().forEach(problem -> terminal.complain(problem.toString()));
+      return ExitCode.BAD_USE;
+    }
+    if (e instanceof NoSuchFileException missing) {
+      terminal.complain("there is no file " + missing.getFile());
+      return ExitCode.BAD_USE;
+    }
+    if (e instanceof AccessDeniedException denied) {
+      terminal.complain("no permission for " + denied.getFile());
+      return ExitCode.BAD_USE;
+    }
+    if (e instanceof IOException) {
+      LOG.warn("could not be done", e);
+      terminal.complain(e.getMessage() == null ? e.toString() : e.getMessage());
       return ExitCode.BAD_USE;
     }
     LOG.error("a fault of the program", e);

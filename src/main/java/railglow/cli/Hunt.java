@@ -15,6 +15,7 @@ import railglow.camera.FrameSources;
 import railglow.casebook.RunFolders;
 import railglow.journal.CameraFacts;
 import railglow.journal.Findings;
+import railglow.journal.FrameStoreWriter;
 import railglow.journal.RunFolder;
 import railglow.journal.RunHeader;
 import railglow.journal.SampleType;
@@ -53,15 +54,10 @@ final class Hunt {
 
   int run(RunSetup setup) throws Exception {
     StopSignals signals = new StopSignals(latch, clock).install();
-    int exitCode = ExitCode.INTERNAL_FAULT;
     try {
-      exitCode = runToTheEnd(setup);
-      return exitCode;
-    } catch (UserMistake e) {
-      exitCode = e.exitCode();
-      throw e;
+      return runToTheEnd(setup);
     } finally {
-      signals.runEnded(exitCode);
+      signals.runEnded();
     }
   }
 
@@ -73,6 +69,7 @@ final class Hunt {
                 LocalDate.ofInstant(now.instant(), ZoneId.systemDefault()),
                 setup.boardName(),
                 setup.railName());
+    folder.prepare(plannedBytes(setup));
     Map<String, String> copies = UsedFiles.copy(setup.usedFiles(), setup.files(), folder);
     try (FrameSource source = openCamera(setup);
         OpenedSupply supply = OpenedSupply.open(setup, folder, clock)) {
@@ -92,6 +89,16 @@ final class Hunt {
       PulsedRun.Outcome outcome = new PulsedRun(parts, new Watcher()).run();
       return finish(setup, folder, outcome);
     }
+  }
+
+  private static long plannedBytes(RunSetup setup) {
+    CameraProfile camera = setup.camera().profile();
+    double seconds = setup.timeline().endOffsetNanos() / 1e9;
+    return FrameStoreWriter.plannedBytes(
+        setup.camera().isFloat() ? SampleType.FLOAT32 : SampleType.UINT16,
+        camera.width(),
+        camera.height(),
+        Math.round(seconds * camera.framesPerSecond()));
   }
 
   private FrameSource openCamera(RunSetup setup) throws UserMistake {

@@ -16,6 +16,8 @@ public final class Main {
     CommandLine commands = new CommandLine(new Railglow(), new CommandFactory(terminal));
     commands.setCaseInsensitiveEnumValuesAllowed(true);
     commands.setUsageHelpWidth(96);
+    commands.setOut(terminal.answers());
+    commands.setErr(terminal.complaints());
     commands.setColorScheme(
         CommandLine.Help.defaultColorScheme(
             terminal.isInteractive() ? CommandLine.Help.Ansi.AUTO : CommandLine.Help.Ansi.OFF));

@@ -1,6 +1,7 @@
 package railglow.cli;
 
 import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.util.List;
 
 /**
@@ -23,6 +24,14 @@ final class Terminal {
   static Terminal ofProcess() {
     boolean dumb = "dumb".equals(System.getenv("TERM"));
     return new Terminal(System.out, System.err, System.console() != null && !dumb);
+  }
+
+  PrintWriter answers() {
+    return new PrintWriter(out, true);
+  }
+
+  PrintWriter complaints() {
+    return new PrintWriter(err, true);
   }
 
   boolean isInteractive() {

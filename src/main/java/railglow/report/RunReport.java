@@ -71,6 +71,7 @@ public final class RunReport {
 
   private static byte[] png(BufferedImage image) throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    ImageIO.setUseCache(false);
     ImageIO.write(image, "png", bytes);
     return bytes.toByteArray();
   }

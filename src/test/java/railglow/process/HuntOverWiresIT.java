@@ -47,18 +47,13 @@ class HuntOverWiresIT {
   @Test
   void aDeadShortIsFoundWithTheCurrentLimitedByTheSupply() throws Exception {
     try (ServedBench bench = ServedBench.start(folder, "--scenario", "dead-short")) {
-      RailglowProcess hunt = bench.hunt(bench.sequence("500 mV", "2.5 A", 60));
+      RailglowProcess hunt = bench.hunt(bench.sequence("500 mV", "2.5 A", 25, "no"));
       assertEquals(0, hunt.awaitExit(150), hunt.output());
       JsonNode findings = bench.findings();
       assertEquals("HEAT_FOUND", findings.get("verdict").asText(), hunt.output());
       JsonNode source =
           bench.truth().stream().filter(e -> is(e, "source")).findFirst().orElseThrow();
-      JsonNode found = findings.get("sources").get(0);
-      double distance =
-          Math.hypot(
-              found.get("column").asDouble() - source.get("column").asDouble(),
-              found.get("row").asDouble() - source.get("row").asDouble());
-      assertTrue(distance < 12, "inside the same large part, " + distance + " pixels away");
+      assertTrue(nearest(findings, source) < 12, "none in the same large part: " + findings);
       assertEquals(0.02, findings.get("railOhms").asDouble(), 0.005);
     }
   }
@@ -74,6 +69,17 @@ class HuntOverWiresIT {
       assertTrue(limit > 0.001 && limit < 0.2, "an upper limit of " + limit + " K");
       assertTrue(hunt.output().contains("would have been seen"), hunt.output());
     }
+  }
+
+  /** Pixels from the true source to the nearest one found; the clip's own heat is found too. */
+  private static double nearest(JsonNode findings, JsonNode source) {
+    double nearest = Double.POSITIVE_INFINITY;
+    for (JsonNode found : findings.get("sources")) {
+      double columns = found.get("column").asDouble() - source.get("column").asDouble();
+      double rows = found.get("row").asDouble() - source.get("row").asDouble();
+      nearest = Math.min(nearest, Math.hypot(columns, rows));
+    }
+    return nearest;
   }
 
   private static void assertNamesC37(ServedBench bench) throws Exception {

@@ -65,8 +65,12 @@ final class ServedBench implements AutoCloseable {
     return Files.writeString(folder.resolve("bench.yaml"), text);
   }
 
-  /** A quick sequence: one-second cycles. */
+  /** A quick sequence: one-second cycles, until sure. */
   Path sequence(String level, String current, int atMost) throws IOException {
+    return sequence(level, current, atMost, "yes");
+  }
+
+  Path sequence(String level, String current, int atMost, String untilSure) throws IOException {
     return Files.writeString(
         folder.resolve("quick.yaml"),
         """
@@ -77,14 +81,14 @@ final class ServedBench implements AutoCloseable {
         period: 1 s
         cycles-at-least: 4
         cycles-at-most: %d
-        until-sure: yes
+        until-sure: %s
         lead-in: 1 s
         rest: 1 s
         family-wise-error: 5 %%
         hottest-allowed: 60 degC
         largest-rise: 25 K
         """
-            .formatted(level, current, atMost));
+            .formatted(level, current, atMost, untilSure));
   }
 
   RailglowProcess hunt(Path sequence) throws IOException {
@@ -125,8 +129,9 @@ final class ServedBench implements AutoCloseable {
     return new ObjectMapper().readTree(run().resolve("findings.json").toFile());
   }
 
-  /** What truly happened, one object an event. */
+  /** What truly happened, one object an event; ends the bench, so that nothing is half written. */
   List<JsonNode> truth() throws IOException {
+    process.close();
     ObjectMapper json = new ObjectMapper();
     List<JsonNode> events = new ArrayList<>();
     for (String line : Files.readAllLines(truth)) {

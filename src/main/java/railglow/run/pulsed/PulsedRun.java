@@ -95,11 +95,8 @@ public final class PulsedRun {
     this.readerRunner = runner("camera-reader", reader);
   }
 
-  /**
-   * @throws IOException with a sentence for the operator when the record can't be begun; the output
-   *     is off then
-   */
-  public Outcome run() throws IOException {
+  /** Runs to the end, whatever it is; never leaves without having tried to prove the output off. */
+  public Outcome run() {
     parts.latch().onSet(keeperRunner::wake);
     keeperRunner.start();
     try {
@@ -107,10 +104,13 @@ public final class PulsedRun {
       awaitFirstFrames();
       awaitReadySupply();
       return parts.latch().isSet() ? new Outcome(awaitOff(), null, null) : pulse();
-    } catch (IOException | RuntimeException | Error e) {
-      stop(StopCause.INTERNAL_FAULT, "the run could not go on: " + e.getMessage());
-      awaitOff();
-      throw e;
+    } catch (IOException e) {
+      stop(StopCause.JOURNAL_FAILED, "the record can't be begun: " + e.getMessage());
+      return new Outcome(awaitOff(), null, null);
+    } catch (RuntimeException | Error e) {
+      LOG.error("the run failed", e);
+      stop(StopCause.INTERNAL_FAULT, "the run could not go on: " + e);
+      return new Outcome(awaitOff(), null, null);
     } finally {
       readerRunner.close();
       keeperRunner.close();
@@ -231,16 +231,15 @@ public final class PulsedRun {
   }
 
   /** Throws frames away until the stream is seen to run. */
-  private void awaitFirstFrames() throws IOException {
+  private void awaitFirstFrames() {
     long deadline = parts.clock().nanos() + FRAMES_PATIENCE_NANOS;
     int seen = 0;
     while (seen < FIRST_FRAMES && !parts.latch().isSet()) {
       seen += discardFrames();
-      if (reader.failure().isPresent()) {
-        throw new IOException(reader.failure().get());
-      }
+      reader.failure().ifPresent(sentence -> stop(StopCause.FRAMES_STALE, sentence));
       if (parts.clock().nanos() > deadline) {
-        throw new IOException(
+        stop(
+            StopCause.FRAMES_STALE,
             "the camera ("
                 + parts.source().description()
                 + ") gave "

@@ -1,0 +1,147 @@
+package railglow.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import picocli.CommandLine;
+
+/** The commands as a user types them, in this process, opening nothing. */
+class CommandsTest {
+  @TempDir Path folder;
+  private final ByteArrayOutputStream answers = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream complaints = new ByteArrayOutputStream();
+
+  private int run(String... words) {
+    PrintStream out = new PrintStream(answers, true, StandardCharsets.UTF_8);
+    PrintStream err = new PrintStream(complaints, true, StandardCharsets.UTF_8);
+    return Main.run(new Terminal(out, err, false), words);
+  }
+
+  private String answers() {
+    return answers.toString(StandardCharsets.UTF_8);
+  }
+
+  private String complaints() {
+    return complaints.toString(StandardCharsets.UTF_8);
+  }
+
+  static List<String> commands() {
+    CommandLine line =
+        new CommandLine(
+            new Railglow(), new CommandFactory(new Terminal(System.out, System.err, false)));
+    return List.copyOf(line.getSubcommands().keySet());
+  }
+
+  @ParameterizedTest
+  @MethodSource("commands")
+  void everyCommandExplainsItself(String command) {
+    assertEquals(0, run(command, "--help"));
+    assertTrue(answers().contains("Usage: railglow " + command), answers());
+    assertFalse(answers().contains("\u001b"), "no control codes in a pipe");
+  }
+
+  @Test
+  void withoutACommandTheCommandsAreListed() {
+    assertEquals(0, run());
+    assertTrue(answers().contains("hunt"));
+    assertTrue(answers().contains("never for anything connected to the mains"), answers());
+  }
+
+  @Test
+  void aTypingMistakeIsSaidInOneSentence() {
+    assertEquals(ExitCode.BAD_USE, run("plan", "--simulatd"));
+    assertTrue(complaints().contains("--simulatd"), complaints());
+    assertFalse(complaints().contains("Exception"), complaints());
+  }
+
+  @Test
+  void aQuantityWithoutUnitIsRefused() {
+    assertEquals(ExitCode.BAD_USE, run("plan", "--simulated", "--level", "1.5"));
+    assertTrue(complaints().contains("has no unit"), complaints());
+  }
+
+  @Test
+  void thePlanOfTheDemoShowsTimelineWorstCaseLimitsAndForecast() {
+    assertEquals(0, run("plan", "--simulated", "--rail-reads", "6.8 ohm"));
+    for (String part :
+        List.of("Timeline", "Worst case", "Limits", "Forecast", "board file, rail 3V3", "K/W")) {
+      assertTrue(answers().contains(part), part + " in\n" + answers());
+    }
+  }
+
+  @Test
+  void everyRefusalIsListedWithValueLimitAndOwnerAndNothingIsOpened() {
+    Path runs = folder.resolve("runs");
+    int code =
+        run(
+            "hunt",
+            "--simulated",
+            "--level",
+            "5 V",
+            "--current-limit",
+            "4 A",
+            "--limit-power",
+            "1 W",
+            "--runs",
+            runs.toString());
+    assertEquals(ExitCode.REFUSED, code);
+    assertTrue(complaints().contains("5 V, but board file, rail 3V3 allows at most 2.6 V"));
+    assertTrue(complaints().contains("4 A, but bench file, simulated bench allows at most 3 A"));
+    assertTrue(complaints().contains("20 W, but the command line allows at most 1 W"));
+    assertFalse(Files.exists(runs), "nothing was made");
+  }
+
+  @Test
+  void anUnknownRailNamesThoseThereAre() {
+    assertEquals(ExitCode.BAD_USE, run("plan", "--simulated", "--board", "hx12", "--rail", "9V9"));
+    assertTrue(complaints().contains("1V1_CORE"), complaints());
+  }
+
+  @Test
+  void aBadSequenceNamesFileLineValueAndRange() throws IOException {
+    Path bad = folder.resolve("bad.yaml");
+    String good = Files.readString(Path.of("sequences/gentle.yaml"));
+    Files.writeString(bad, good.replace("level: 500 mV", "level: 500 V\nlevle: 1 V"));
+    assertEquals(ExitCode.BAD_USE, run("plan", "--simulated", "--sequence", bad.toString()));
+    assertTrue(complaints().contains("bad.yaml:4: 'level' is 500 V; allowed is"), complaints());
+    assertTrue(complaints().contains("bad.yaml:5: 'levle' is not a key known here"), complaints());
+  }
+
+  @Test
+  void aSequenceThatIsNowhereNamesTheShippedOnes() {
+    assertEquals(ExitCode.BAD_USE, run("plan", "--simulated", "--sequence", "nonsense"));
+    assertTrue(complaints().contains("low-ohm-hunt"), complaints());
+  }
+
+  @Test
+  void withoutABenchTheUserIsToldHowToGetOne() {
+    assertEquals(ExitCode.BAD_USE, run("plan"));
+    assertTrue(complaints().contains("--simulated"), complaints());
+  }
+
+  @Test
+  void aFolderThatIsNoRunIsSaidSo() {
+    assertEquals(ExitCode.BAD_USE, run("replay", folder.toString()));
+    assertTrue(complaints().contains("is not a run folder"), complaints());
+    assertEquals(ExitCode.BAD_USE, run("report", folder.resolve("none").toString()));
+    assertTrue(complaints().contains("there is no run folder"), complaints());
+  }
+
+  @Test
+  void theCompletionScriptNamesTheCommands() {
+    assertEquals(0, run("generate-completion"));
+    assertTrue(answers().contains("hunt") && answers().contains("complete -F"), "a bash script");
+  }
+}
