@@ -1,0 +1,161 @@
+package railglow.board.compare;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import railglow.board.compare.ComparedSource.Presence;
+
+/** What a comparison means, in sentences. Pure. */
+public final class ComparisonWords {
+  private static final double DIFFERS_P = 0.01;
+
+  /** Why two runs are compared. */
+  public enum Question {
+    /** The same board, injected at two points. */
+    TWO_POINTS,
+    /** Before and after lifting or replacing a part. */
+    BEFORE_AFTER,
+    /** A known-good board first, the faulty one second. */
+    KNOWN_GOOD
+  }
+
+  private ComparisonWords() {}
+
+  /**
+   * @param name what to call the place of a source, for example "C37"
+   * @return the conclusion first, then one sentence per source
+   */
+  public static List<String> of(
+      Question question,
+      ComparedRun first,
+      ComparedRun second,
+      RunComparison comparison,
+      Function<ComparedSource, String> name) {
+    List<String> lines = new ArrayList<>();
+    lines.add(conclusion(question, first, second, comparison, name));
+    for (ComparedSource source : comparison.sources()) {
+      lines.add(sentence(first, second, source, name.apply(source)));
+    }
+    return lines;
+  }
+
+  private static String conclusion(
+      Question question,
+      ComparedRun first,
+      ComparedRun second,
+      RunComparison comparison,
+      Function<ComparedSource, String> name) {
+    return switch (question) {
+      case TWO_POINTS -> twoPoints(comparison, name);
+      case BEFORE_AFTER -> beforeAfter(comparison, name);
+      case KNOWN_GOOD -> knownGood(first, second, comparison, name);
+    };
+  }
+
+  private static String twoPoints(
+      RunComparison comparison, Function<ComparedSource, String> name) {
+    List<String> both = names(comparison, Presence.BOTH, name);
+    List<String> others = new ArrayList<>(names(comparison, Presence.FIRST_ONLY, name));
+    others.addAll(names(comparison, Presence.SECOND_ONLY, name));
+    if (both.isEmpty()) {
+      return others.isEmpty()
+          ? "Neither run shows heat: inject more, or longer."
+          : "Nothing stays hot at both points: what was hot is path, or the fault was not reached"
+              + " from one of them.";
+    }
+    String path =
+        others.isEmpty() ? "" : "; " + String.join(", ", others) + " warms only as a path";
+    return String.join(" and ", both)
+        + (both.size() == 1 ? " stays" : " stay")
+        + " hot at both points: the fault is there"
+        + path
+        + ".";
+  }
+
+  private static String beforeAfter(
+      RunComparison comparison, Function<ComparedSource, String> name) {
+    List<String> left = names(comparison, Presence.BOTH, name);
+    List<String> arisen = names(comparison, Presence.SECOND_ONLY, name);
+    List<ComparedSource> gone =
+        comparison.sources().stream()
+            .filter(source -> source.presence() == Presence.FIRST_ONLY)
+            .toList();
+    if (left.isEmpty() && arisen.isEmpty() && !gone.isEmpty()) {
+      boolean sure = gone.stream().allMatch(ComparedSource::absenceIsSure);
+      String names = String.join(", ", gone.stream().map(name).toList());
+      return sure
+          ? names + " is gone and nothing else is hot: the repair is confirmed."
+          : names
+              + " is not seen any more, but the second run could have missed it: run longer or"
+              + " harder to confirm.";
+    }
+    if (left.isEmpty() && arisen.isEmpty()) {
+      return "Neither run shows heat.";
+    }
+    List<String> open = new ArrayList<>(left);
+    open.addAll(arisen);
+    return "Not mended yet: " + String.join(", ", open) + " is still or newly hot.";
+  }
+
+  private static String knownGood(
+      ComparedRun good,
+      ComparedRun bad,
+      RunComparison comparison,
+      Function<ComparedSource, String> name) {
+    List<String> faulty = new ArrayList<>();
+    for (ComparedSource source : comparison.sources()) {
+      boolean stronger =
+          source.presence() == Presence.BOTH && source.difference() > 0 && source.p() < DIFFERS_P;
+      boolean alone = source.presence() == Presence.SECOND_ONLY && source.absenceIsSure();
+      if (stronger || alone) {
+        faulty.add(name.apply(source));
+      }
+    }
+    return faulty.isEmpty()
+        ? "Per watt, no place of " + bad.label() + " is surely warmer than on " + good.label() + "."
+        : String.join(", ", faulty)
+            + (faulty.size() == 1 ? " is" : " are")
+            + " warmer per watt than on "
+            + good.label()
+            + ": the fault is there.";
+  }
+
+  private static List<String> names(
+      RunComparison comparison, Presence presence, Function<ComparedSource, String> name) {
+    return comparison.sources().stream()
+        .filter(source -> source.presence() == presence)
+        .map(name)
+        .toList();
+  }
+
+  private static String sentence(
+      ComparedRun first, ComparedRun second, ComparedSource source, String name) {
+    if (source.presence() == Presence.BOTH) {
+      String verdict =
+          Double.isNaN(source.p())
+              ? "the power is not known, so they can't be compared per watt"
+              : String.format(
+                  Locale.ROOT,
+                  "%.3g against %.3g K/W, difference %+.2g +- %.2g (p = %.2g)",
+                  source.firstPerWatt(),
+                  source.secondPerWatt(),
+                  source.difference(),
+                  source.differenceSigma(),
+                  source.p());
+      return name + ": in both, " + verdict + ".";
+    }
+    boolean inFirst = source.presence() == Presence.FIRST_ONLY;
+    double here = inFirst ? source.firstPerWatt() : source.secondPerWatt();
+    double there = inFirst ? source.secondPerWatt() : source.firstPerWatt();
+    return String.format(
+        Locale.ROOT,
+        "%s: only in %s, %.3g K/W; in %s at most %.3g K/W%s.",
+        name,
+        inFirst ? first.label() : second.label(),
+        here,
+        inFirst ? second.label() : first.label(),
+        there,
+        source.absenceIsSure() ? "" : ", so it may be there unseen");
+  }
+}

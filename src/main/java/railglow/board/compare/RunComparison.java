@@ -1,0 +1,160 @@
+package railglow.board.compare;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import railglow.board.compare.ComparedSource.Presence;
+import railglow.board.geometry.BoardPosition;
+import railglow.thermal.HeatSource;
+
+/**
+ * Matches the heat sources of two runs by place and compares their rises per watt. Pure and
+ * deterministic.
+ *
+ * @param sources those in both first, then by rise
+ * @param inMillimetres whether places are board millimetres; pixels otherwise
+ */
+public record RunComparison(List<ComparedSource> sources, boolean inMillimetres) {
+  /** How far the warmest place of one part wanders between injection points; own choice. */
+  private static final double WANDER = 0.5;
+
+  private static final double GATE_SIGMAS = 3.03;
+  private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+
+  public RunComparison {
+    sources = List.copyOf(sources);
+  }
+
+  /**
+   * Both runs must be registered, or neither: then the camera must not have moved between them.
+   *
+   * @throws IllegalArgumentException when only one is registered
+   */
+  public static RunComparison of(ComparedRun first, ComparedRun second) {
+    if (first.registration().isPresent() != second.registration().isPresent()) {
+      throw new IllegalArgumentException(
+          "only one of the two runs has a registration; places can't be compared");
+    }
+    boolean millimetres = first.registration().isPresent();
+    List<Pair> pairs = pairs(first, second, millimetres ? WANDER : 2 * WANDER);
+    Set<Integer> firstUsed = new TreeSet<>();
+    Set<Integer> secondUsed = new TreeSet<>();
+    List<ComparedSource> found = new ArrayList<>();
+    for (Pair pair : pairs) {
+      if (!firstUsed.contains(pair.first) && !secondUsed.contains(pair.second)) {
+        firstUsed.add(pair.first);
+        secondUsed.add(pair.second);
+        found.add(both(first, second, pair));
+      }
+    }
+    found.sort(Comparator.comparingInt(ComparedSource::first));
+    for (int i = 0; i < first.sources().size(); i++) {
+      if (!firstUsed.contains(i)) {
+        found.add(firstOnly(first, second, i));
+      }
+    }
+    for (int i = 0; i < second.sources().size(); i++) {
+      if (!secondUsed.contains(i)) {
+        found.add(mirrored(firstOnly(second, first, i)));
+      }
+    }
+    return new RunComparison(found, millimetres);
+  }
+
+  private record Pair(int first, int second, double sigmas) {}
+
+  private static List<Pair> pairs(ComparedRun first, ComparedRun second, double wander) {
+    List<Pair> pairs = new ArrayList<>();
+    for (int i = 0; i < first.sources().size(); i++) {
+      for (int j = 0; j < second.sources().size(); j++) {
+        double sigmas =
+            sigmas(
+                first.place(first.sources().get(i)),
+                second.place(second.sources().get(j)).withAdded(wander));
+        if (sigmas <= GATE_SIGMAS) {
+          pairs.add(new Pair(i, j, sigmas));
+        }
+      }
+    }
+    pairs.sort(
+        Comparator.comparingDouble(Pair::sigmas)
+            .thenComparingInt(Pair::first)
+            .thenComparingInt(Pair::second));
+    return pairs;
+  }
+
+  private static double sigmas(BoardPosition a, BoardPosition b) {
+    double xx = a.xVariance() + b.xVariance();
+    double yy = a.yVariance() + b.yVariance();
+    double xy = a.covariance() + b.covariance();
+    double dx = a.xMillimetres() - b.xMillimetres();
+    double dy = a.yMillimetres() - b.yMillimetres();
+    double determinant = xx * yy - xy * xy;
+    return Math.sqrt((dx * dx * yy - 2 * dx * dy * xy + dy * dy * xx) / determinant);
+  }
+
+  private static ComparedSource both(ComparedRun first, ComparedRun second, Pair pair) {
+    HeatSource a = first.sources().get(pair.first);
+    HeatSource b = second.sources().get(pair.second);
+    BoardPosition place = first.place(a);
+    double difference = second.perWatt(b) - first.perWatt(a);
+    double sigma = Math.hypot(first.perWattSigma(a), second.perWattSigma(b));
+    return new ComparedSource(
+        Presence.BOTH,
+        pair.first,
+        pair.second,
+        place.xMillimetres(),
+        place.yMillimetres(),
+        first.perWatt(a),
+        second.perWatt(b),
+        difference,
+        sigma,
+        twoSided(difference / sigma),
+        true);
+  }
+
+  /** A source the second run does not show: there it is at most the second's upper limit. */
+  private static ComparedSource firstOnly(ComparedRun first, ComparedRun second, int index) {
+    HeatSource source = first.sources().get(index);
+    BoardPosition place = first.place(source);
+    double most = second.upperLimitKelvin() / second.watts();
+    double here = first.perWatt(source);
+    double sigma = first.perWattSigma(source);
+    double difference = most - here;
+    boolean sure = difference < 0 && -difference > 1.645 * sigma;
+    return new ComparedSource(
+        Presence.FIRST_ONLY,
+        index,
+        -1,
+        place.xMillimetres(),
+        place.yMillimetres(),
+        here,
+        most,
+        difference,
+        sigma,
+        difference < 0 ? twoSided(difference / sigma) : Double.NaN,
+        sure);
+  }
+
+  private static ComparedSource mirrored(ComparedSource source) {
+    return new ComparedSource(
+        Presence.SECOND_ONLY,
+        -1,
+        source.first(),
+        source.x(),
+        source.y(),
+        source.secondPerWatt(),
+        source.firstPerWatt(),
+        -source.difference(),
+        source.differenceSigma(),
+        source.p(),
+        source.absenceIsSure());
+  }
+
+  private static double twoSided(double z) {
+    return Double.isNaN(z) ? Double.NaN : 2 * NORMAL.survivalProbability(Math.abs(z));
+  }
+}
