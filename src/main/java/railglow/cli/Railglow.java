@@ -27,6 +27,9 @@ import picocli.CommandLine.Spec;
     subcommands = {
       HuntCommand.class,
       PlanCommand.class,
+      RailsCommand.class,
+      LadderCommand.class,
+      CompareCommand.class,
       ReplayCommand.class,
       ImportCommand.class,
       ReportCommand.class,

@@ -54,8 +54,6 @@ public record ComparedRun(
   }
 
   double perWattSigma(HeatSource source) {
-    return (source.riseInterval95().high() - source.riseInterval95().low())
-        / (2 * HALF_95)
-        / watts;
+    return (source.riseInterval95().high() - source.riseInterval95().low()) / (2 * HALF_95) / watts;
   }
 }

@@ -23,6 +23,7 @@ public final class ComparisonWords {
   private ComparisonWords() {}
 
   /**
+   * @param unit of the rises per watt, for example "K/W"
    * @param name what to call the place of a source, for example "C37"
    * @return the conclusion first, then one sentence per source
    */
@@ -31,11 +32,12 @@ public final class ComparisonWords {
       ComparedRun first,
       ComparedRun second,
       RunComparison comparison,
+      String unit,
       Function<ComparedSource, String> name) {
     List<String> lines = new ArrayList<>();
     lines.add(conclusion(question, first, second, comparison, name));
     for (ComparedSource source : comparison.sources()) {
-      lines.add(sentence(first, second, source, name.apply(source)));
+      lines.add(sentence(first, second, source, unit, name.apply(source)));
     }
     return lines;
   }
@@ -53,8 +55,7 @@ public final class ComparisonWords {
     };
   }
 
-  private static String twoPoints(
-      RunComparison comparison, Function<ComparedSource, String> name) {
+  private static String twoPoints(RunComparison comparison, Function<ComparedSource, String> name) {
     List<String> both = names(comparison, Presence.BOTH, name);
     List<String> others = new ArrayList<>(names(comparison, Presence.FIRST_ONLY, name));
     others.addAll(names(comparison, Presence.SECOND_ONLY, name));
@@ -130,18 +131,19 @@ public final class ComparisonWords {
   }
 
   private static String sentence(
-      ComparedRun first, ComparedRun second, ComparedSource source, String name) {
+      ComparedRun first, ComparedRun second, ComparedSource source, String unit, String name) {
     if (source.presence() == Presence.BOTH) {
       String verdict =
           Double.isNaN(source.p())
               ? "the power is not known, so they can't be compared per watt"
               : String.format(
                   Locale.ROOT,
-                  "%.3g against %.3g K/W, difference %+.2g +- %.2g (p = %.2g)",
-                  source.firstPerWatt(),
-                  source.secondPerWatt(),
-                  source.difference(),
-                  source.differenceSigma(),
+                  "%s against %s %s, difference %s +- %s (p = %.2g)",
+                  digits(source.firstPerWatt()),
+                  digits(source.secondPerWatt()),
+                  unit,
+                  digits(source.difference()),
+                  digits(source.differenceSigma()),
                   source.p());
       return name + ": in both, " + verdict + ".";
     }
@@ -150,12 +152,23 @@ public final class ComparisonWords {
     double there = inFirst ? source.secondPerWatt() : source.firstPerWatt();
     return String.format(
         Locale.ROOT,
-        "%s: only in %s, %.3g K/W; in %s at most %.3g K/W%s.",
+        "%s: only in %s, %s %s; in %s at most %s %s%s.",
         name,
         inFirst ? first.label() : second.label(),
-        here,
+        digits(here),
+        unit,
         inFirst ? second.label() : first.label(),
-        there,
+        digits(there),
+        unit,
         source.absenceIsSure() ? "" : ", so it may be there unseen");
+  }
+
+  /** Three digits, without powers of ten where they can be avoided. */
+  private static String digits(double value) {
+    double magnitude = Math.abs(value);
+    int decimals = magnitude >= 100 ? 0 : magnitude >= 10 ? 1 : magnitude >= 1 ? 2 : 3;
+    return Double.isNaN(value)
+        ? "an unknown"
+        : String.format(Locale.ROOT, "%." + decimals + "f", value);
   }
 }

@@ -44,8 +44,7 @@ class RunComparisonTest {
   private static Optional<Registration> shifted(double columns) {
     List<RegistrationPoint> points = new ArrayList<>();
     for (double[] at : new double[][] {{0, 0}, {100, 0}, {100, 80}, {0, 80}, {50, 40}}) {
-      points.add(
-          new RegistrationPoint("P", at[0], at[1], columns + 2 * at[0], 176 - 2 * at[1]));
+      points.add(new RegistrationPoint("P", at[0], at[1], columns + 2 * at[0], 176 - 2 * at[1]));
     }
     return Optional.of(Registration.of(points, 0.1));
   }
@@ -64,17 +63,15 @@ class RunComparisonTest {
     assertEquals(1.01 - 1.0, comparison.sources().get(0).difference(), 1e-9);
     assertTrue(comparison.sources().get(0).p() > 0.5);
     List<String> words =
-        ComparisonWords.of(Question.TWO_POINTS, first, second, comparison, NAMES);
+        ComparisonWords.of(Question.TWO_POINTS, first, second, comparison, "K/W", NAMES);
     assertEquals(
-        "C37 stays hot at both points: the fault is there; L3 warms only as a path.",
-        words.get(0));
+        "C37 stays hot at both points: the fault is there; L3 warms only as a path.", words.get(0));
     assertEquals(3, words.size());
   }
 
   @Test
   void aCameraThatMovedIsUndoneByBothRegistrations() {
-    ComparedRun first =
-        new ComparedRun("a", List.of(source(164, 114, 1, 0.1)), 1, 0.1, shifted(8));
+    ComparedRun first = new ComparedRun("a", List.of(source(164, 114, 1, 0.1)), 1, 0.1, shifted(8));
     ComparedRun second =
         new ComparedRun("b", List.of(source(184, 114, 1, 0.1)), 1, 0.1, shifted(28));
     RunComparison comparison = RunComparison.of(first, second);
@@ -82,8 +79,7 @@ class RunComparisonTest {
     assertEquals(78, comparison.sources().get(0).x(), 1e-6);
     assertTrue(comparison.inMillimetres());
     ComparedRun unregistered = run("c", 1, source(164, 114, 1, 0.1));
-    assertThrows(
-        IllegalArgumentException.class, () -> RunComparison.of(first, unregistered));
+    assertThrows(IllegalArgumentException.class, () -> RunComparison.of(first, unregistered));
   }
 
   @Test
@@ -94,12 +90,12 @@ class RunComparisonTest {
     assertTrue(comparison.sources().get(0).absenceIsSure());
     assertEquals(
         "C37 is gone and nothing else is hot: the repair is confirmed.",
-        ComparisonWords.of(Question.BEFORE_AFTER, before, after, comparison, NAMES).get(0));
+        ComparisonWords.of(Question.BEFORE_AFTER, before, after, comparison, "K/W", NAMES).get(0));
     ComparedRun weak = new ComparedRun("after", List.of(), 0.05, 0.1, Optional.empty());
     comparison = RunComparison.of(before, weak);
     assertFalse(comparison.sources().get(0).absenceIsSure());
     assertTrue(
-        ComparisonWords.of(Question.BEFORE_AFTER, before, weak, comparison, NAMES)
+        ComparisonWords.of(Question.BEFORE_AFTER, before, weak, comparison, "K/W", NAMES)
             .get(0)
             .contains("could have missed it"));
   }
@@ -111,7 +107,7 @@ class RunComparisonTest {
     RunComparison comparison = RunComparison.of(good, bad);
     assertEquals(
         "C37 is warmer per watt than on good: the fault is there.",
-        ComparisonWords.of(Question.KNOWN_GOOD, good, bad, comparison, NAMES).get(0));
+        ComparisonWords.of(Question.KNOWN_GOOD, good, bad, comparison, "K/W", NAMES).get(0));
   }
 
   @Test
@@ -121,7 +117,7 @@ class RunComparisonTest {
     RunComparison comparison = RunComparison.of(first, second);
     assertTrue(Double.isNaN(comparison.sources().get(0).p()));
     assertTrue(
-        ComparisonWords.of(Question.TWO_POINTS, first, second, comparison, NAMES)
+        ComparisonWords.of(Question.TWO_POINTS, first, second, comparison, "K/W", NAMES)
             .get(1)
             .contains("power is not known"));
   }

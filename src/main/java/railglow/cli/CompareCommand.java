@@ -1,0 +1,158 @@
+package railglow.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import railglow.board.Board;
+import railglow.board.Suspect;
+import railglow.board.compare.ComparedRun;
+import railglow.board.compare.ComparedSource;
+import railglow.board.compare.ComparisonWords;
+import railglow.board.compare.ComparisonWords.Question;
+import railglow.board.compare.RunComparison;
+import railglow.journal.Findings;
+import railglow.journal.FindingsFile;
+import railglow.journal.JournalException;
+import railglow.journal.JournalReader;
+import railglow.journal.RunFolder;
+
+/** Two runs side by side. */
+@Command(
+    name = "compare",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Compares the heat sources of two runs: at two injection points (what stays hot at both is the"
+          + " fault), before and after a repair, or a known-good board with a faulty one.",
+      "Rises are compared per watt, with the probability that chance alone makes such a difference."
+    })
+final class CompareCommand implements Callable<Integer> {
+  private final Terminal terminal;
+
+  @Parameters(
+      index = "0",
+      paramLabel = "FIRST",
+      description = "run folder: the first point, before, or the good board")
+  private Path first;
+
+  @Parameters(
+      index = "1",
+      paramLabel = "SECOND",
+      description = "run folder: the second point, after, or the faulty board")
+  private Path second;
+
+  @Option(
+      names = "--as",
+      paramLabel = "QUESTION",
+      description = "two-points (default), before-after or known-good")
+  private String question = "two-points";
+
+  CompareCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  private record Run(ComparedRun compared, Findings findings, String rail, String board) {}
+
+  @Override
+  public Integer call() throws Exception {
+    Question asked = asked();
+    Run a = run(first);
+    Run b = run(second);
+    if (!a.findings().unit().equals(b.findings().unit())) {
+      throw new UserMistake(
+          "one run is in kelvin and the other in counts; calibrate the camera in both or in none");
+    }
+    if (!a.board().equals(b.board())) {
+      throw new UserMistake(
+          "the runs are of different boards: '" + a.board() + "' and '" + b.board() + "'");
+    }
+    RunComparison comparison;
+    try {
+      comparison = RunComparison.of(a.compared(), b.compared());
+    } catch (IllegalArgumentException e) {
+      throw new UserMistake(e.getMessage());
+    }
+    List<String> lines = new ArrayList<>();
+    if (!a.rail().equals(b.rail())) {
+      Summary.wrap(
+          lines, "Note       ", "the runs injected different rails: " + a.rail() + ", " + b.rail());
+    }
+    if (!comparison.inMillimetres()) {
+      Summary.wrap(
+          lines,
+          "Note       ",
+          "without a registration the camera must not have moved between the runs.");
+    }
+    List<String> words =
+        ComparisonWords.of(
+            asked,
+            a.compared(),
+            b.compared(),
+            comparison,
+            a.findings().unit() + "/W",
+            source -> name(source, a, b, comparison.inMillimetres()));
+    Summary.wrap(lines, "Conclusion ", words.get(0));
+    words.subList(1, words.size()).forEach(line -> Summary.wrap(lines, "           ", line));
+    terminal.say(lines);
+    return ExitCode.DONE;
+  }
+
+  private Question asked() throws UserMistake {
+    for (Question candidate : Question.values()) {
+      if (candidate.name().toLowerCase(Locale.ROOT).replace('_', '-').equals(question)) {
+        return candidate;
+      }
+    }
+    throw new UserMistake(
+        "--as is '" + question + "'; two-points, before-after and known-good are known");
+  }
+
+  private static Run run(Path given) throws Exception {
+    RunFolder folder = RunFolderOf.existing(given);
+    try {
+      Findings findings = FindingsFile.read(folder.findings());
+      if (findings.verdict() == Findings.Verdict.NOT_ENOUGH_DATA) {
+        throw new UserMistake(given + " has too few good cycles for any comparison");
+      }
+      var header = JournalReader.read(folder).header();
+      Optional<Board> board = RunFolderOf.board(folder, header);
+      return new Run(
+          new ComparedRun(
+              folder.name(),
+              findings.sources(),
+              findings.onWatts(),
+              findings.upperLimit(),
+              board.flatMap(Board::registration)),
+          findings,
+          header.rail(),
+          header.board());
+    } catch (JournalException e) {
+      throw new UserMistake(e.getMessage());
+    } catch (IOException e) {
+      throw new UserMistake(given + " can't be read: " + e.getMessage());
+    }
+  }
+
+  /** The part a source was ranked with, or its place. */
+  private static String name(ComparedSource source, Run a, Run b, boolean millimetres) {
+    Findings findings = source.first() >= 0 ? a.findings() : b.findings();
+    int index = source.first() >= 0 ? source.first() : source.second();
+    return findings.suspects().stream()
+        .filter(suspect -> suspect.sourceIndex() == index)
+        .map(Suspect::part)
+        .findFirst()
+        .orElseGet(
+            () ->
+                String.format(
+                    Locale.ROOT,
+                    millimetres ? "x %.1f mm, y %.1f mm" : "column %.1f, row %.1f",
+                    source.x(),
+                    source.y()));
+  }
+}

@@ -1,0 +1,198 @@
+package railglow.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import railglow.board.Board;
+import railglow.board.Rail;
+import railglow.board.imports.ImportException;
+import railglow.board.readings.InjectionMeans;
+import railglow.board.readings.KnownGood;
+import railglow.board.readings.LimitProposal;
+import railglow.board.readings.RailReading;
+import railglow.board.readings.RailsAssessment;
+import railglow.board.readings.ReadingsReader;
+import railglow.board.readings.ReadingsTable;
+import railglow.config.Bench;
+import railglow.config.BenchFile;
+import railglow.config.BoardFile;
+
+/** Readings in, which rail to hunt out. */
+@Command(
+    name = "rails",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Judges resistance readings to ground and says which rail to hunt first and how hard it may be"
+          + " pushed. Opens nothing.",
+      "Example: railglow rails --board hx12 --leads \"0.2 ohm\" \"3V3=7.0 ohm\" \"1V8=130 ohm\""
+    })
+final class RailsCommand implements Callable<Integer> {
+  private final Terminal terminal;
+
+  @Parameters(
+      paramLabel = "RAIL=OHMS",
+      description = "readings, each like \"3V3=6.8 ohm\" or \"12V=open\"")
+  private List<String> given = new ArrayList<>();
+
+  @Option(
+      names = "--board",
+      paramLabel = "FILE",
+      required = true,
+      description = "board file with the rails and what is normal")
+  private String boardName;
+
+  @Option(
+      names = "--readings",
+      paramLabel = "FILE",
+      description = "table of readings: rail,reading and optionally leads,level,polarity")
+  private Path readingsFile;
+
+  @Option(
+      names = "--leads",
+      paramLabel = "OHMS",
+      converter = Quantities.Ohms.class,
+      description = "resistance of the meter's leads, taken off the readings given here")
+  private double leadOhms;
+
+  @Option(
+      names = "--known-good",
+      paramLabel = "FILE",
+      description =
+          "table of readings of a board of the same type that works; counts more than the"
+              + " board file")
+  private Path knownGoodFile;
+
+  @Option(
+      names = "--bench",
+      paramLabel = "FILE",
+      description = "bench file, for its limits and leads in the proposal")
+  private String benchName;
+
+  @Option(
+      names = "--clip-rating",
+      paramLabel = "AMPERES",
+      converter = Quantities.Amperes.class,
+      description = "what the clip or connector may carry")
+  private Double clipAmperes;
+
+  @Option(
+      names = "--lead-rating",
+      paramLabel = "AMPERES",
+      converter = Quantities.Amperes.class,
+      description = "what the leads may carry")
+  private Double leadAmperes;
+
+  @Option(
+      names = "--case",
+      paramLabel = "FOLDER",
+      description = "keep the readings in this case folder; a rail given again is corrected")
+  private Path caseFolder;
+
+  RailsCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws Exception {
+    Board board = BoardFile.read(ShippedFiles.find(boardName, "examples", "board file")).board();
+    List<RailReading> readings = readings();
+    Optional<KnownGood> good =
+        knownGoodFile == null
+            ? Optional.empty()
+            : Optional.of(KnownGood.of(fromFile(knownGoodFile)));
+    RailsAssessment assessment = RailsAssessment.of(board, readings, good);
+    terminal.say(RailsText.judgements(board, assessment));
+    if (assessment.huntFirst().isPresent()) {
+      Rail rail = board.rail(assessment.huntFirst().get()).orElseThrow();
+      double ohms =
+          assessment.judgements().stream()
+              .filter(judgement -> judgement.rail().equals(rail.name()))
+              .findFirst()
+              .orElseThrow()
+              .railOhms();
+      terminal.say(
+          RailsText.proposal(rail, LimitProposal.of(board, rail, ohms, means()), boardName));
+    }
+    keep(readings);
+    return ExitCode.DONE;
+  }
+
+  private List<RailReading> readings() throws IOException, UserMistake {
+    List<RailReading> readings = new ArrayList<>();
+    if (caseFolder != null && Files.exists(caseReadings())) {
+      readings.addAll(fromFile(caseReadings()));
+    }
+    if (readingsFile != null) {
+      readings = new ArrayList<>(ReadingsTable.corrected(readings, fromFile(readingsFile)));
+    }
+    List<RailReading> typed = new ArrayList<>();
+    for (String text : given) {
+      try {
+        typed.add(ReadingsReader.parse(text, leadOhms));
+      } catch (ImportException e) {
+        throw new UserMistake(e.getMessage());
+      }
+    }
+    return ReadingsTable.corrected(readings, typed);
+  }
+
+  private static List<RailReading> fromFile(Path file) throws IOException, UserMistake {
+    if (!Files.isRegularFile(file)) {
+      throw new UserMistake("there is no table of readings " + file);
+    }
+    try {
+      return ReadingsReader.read(file.toString(), Files.readAllBytes(file));
+    } catch (ImportException e) {
+      throw new UserMistake(e.getMessage());
+    }
+  }
+
+  private InjectionMeans means() throws Exception {
+    double leads = Double.POSITIVE_INFINITY;
+    double clip = clipAmperes == null ? Double.POSITIVE_INFINITY : clipAmperes;
+    if (leadAmperes != null) {
+      leads = leadAmperes;
+    }
+    if (benchName == null) {
+      return new InjectionMeans(
+          Double.POSITIVE_INFINITY,
+          Double.POSITIVE_INFINITY,
+          Double.POSITIVE_INFINITY,
+          0,
+          leads,
+          clip);
+    }
+    Bench bench = BenchFile.read(ShippedFiles.find(benchName, "instruments", "bench file"));
+    return new InjectionMeans(
+        bench.limits().maxVolts().value(),
+        bench.limits().maxAmperes().value(),
+        bench.limits().maxWatts().value(),
+        bench.sensedAtBoard() ? 0 : bench.leadOhms(),
+        leads,
+        clip);
+  }
+
+  private Path caseReadings() {
+    return caseFolder.resolve("readings.csv");
+  }
+
+  private void keep(List<RailReading> readings) throws UserMistake {
+    if (caseFolder == null) {
+      return;
+    }
+    try {
+      Files.createDirectories(caseFolder);
+      Files.writeString(caseReadings(), ReadingsTable.csv(readings));
+      terminal.say("Kept       " + caseReadings());
+    } catch (IOException e) {
+      throw new UserMistake("the readings can't be kept in " + caseFolder + ": " + e.getMessage());
+    }
+  }
+}

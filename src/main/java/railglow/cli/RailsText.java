@@ -1,0 +1,86 @@
+package railglow.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import railglow.board.Board;
+import railglow.board.Rail;
+import railglow.board.RelatedCheck;
+import railglow.board.readings.LimitProposal;
+import railglow.board.readings.RailJudgement;
+import railglow.board.readings.RailsAssessment;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** A board's readings and what follows from them, on one screen. */
+final class RailsText {
+  private RailsText() {}
+
+  static List<String> judgements(Board board, RailsAssessment assessment) {
+    List<String> lines = new ArrayList<>();
+    lines.add("Board      " + board.name());
+    lines.add("");
+    lines.add(
+        String.format(Locale.ROOT, "  %-10s %-12s %-20s %s", "rail", "reading", "is", "how sure"));
+    for (RailJudgement judgement : assessment.judgements()) {
+      boolean read = !Double.isNaN(judgement.railOhms());
+      lines.add(
+          String.format(
+                  Locale.ROOT,
+                  "  %-10s %-12s %-20s %s",
+                  judgement.rail(),
+                  read ? ohms(judgement.railOhms()) : "-",
+                  read ? judgement.state().words() : "not read",
+                  read ? judgement.sureness().name().toLowerCase(Locale.ROOT) : "")
+              .stripTrailing());
+    }
+    lines.add("");
+    for (RailJudgement judgement : assessment.judgements()) {
+      if (judgement.state().wrong() || judgement.state() == RailJudgement.State.SEMICONDUCTOR) {
+        Summary.wrap(lines, "Wrong      ", judgement.rail() + " " + judgement.reason() + ".");
+      }
+    }
+    Summary.wrap(
+        lines, "Hunt first ", assessment.huntFirst().orElse("none") + ". " + assessment.reason());
+    for (RelatedCheck check : board.care().relatedChecks()) {
+      if (assessment.judgements().stream()
+          .anyMatch(j -> j.state().wrong() && j.rail().equalsIgnoreCase(check.when()))) {
+        Summary.wrap(
+            lines, "Read too   ", String.join(", ", check.read()) + ": " + check.why() + ".");
+      }
+    }
+    assessment.notes().forEach(note -> Summary.wrap(lines, "Note       ", note + "."));
+    board.gaps().forEach(gap -> Summary.wrap(lines, "Gap        ", gap + "."));
+    return lines;
+  }
+
+  static List<String> proposal(Rail rail, LimitProposal proposal, String boardName) {
+    List<String> lines = new ArrayList<>();
+    lines.add("");
+    Summary.wrap(
+        lines,
+        "Proposal   ",
+        "level "
+            + Quantity.format(proposal.volts(), Unit.VOLT)
+            + ", current limit "
+            + Quantity.format(proposal.amperes(), Unit.AMPERE)
+            + "; at worst "
+            + Quantity.format(proposal.worstWatts(), Unit.WATT)
+            + ".");
+    proposal.reasons().forEach(reason -> Summary.wrap(lines, "           ", reason + "."));
+    proposal.cautions().forEach(caution -> Summary.wrap(lines, "Mind       ", caution + "."));
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "Next       railglow plan --board %s --rail %s --level \"%s\" --current-limit \"%s\"",
+            boardName,
+            rail.name(),
+            Quantity.format(proposal.volts(), Unit.VOLT),
+            Quantity.format(proposal.amperes(), Unit.AMPERE)));
+    return lines;
+  }
+
+  private static String ohms(double value) {
+    return Double.isInfinite(value) ? "open" : Quantity.format(value, Unit.OHM);
+  }
+}
