@@ -1,0 +1,109 @@
+package railglow.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The commands that think in rails and parts, as a user types them. */
+class BoardCommandsTest {
+  private static final String HX12 = "docs/examples/hx12/board.yaml";
+  private static final String READINGS = "docs/examples/hx12/readings.csv";
+
+  @TempDir Path folder;
+
+  private final ByteArrayOutputStream said = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream complained = new ByteArrayOutputStream();
+
+  private int railglow(String... words) {
+    said.reset();
+    complained.reset();
+    return Main.run(
+        new Terminal(
+            new PrintStream(said, true, StandardCharsets.UTF_8),
+            new PrintStream(complained, true, StandardCharsets.UTF_8),
+            false),
+        words);
+  }
+
+  private String said() {
+    return said.toString(StandardCharsets.UTF_8);
+  }
+
+  private String complained() {
+    return complained.toString(StandardCharsets.UTF_8);
+  }
+
+  @Test
+  void theReadingsOfTheDemoBoardPointTo3V3AndProposeHowToPushIt() {
+    assertEquals(0, railglow("rails", "--board", HX12, "--readings", READINGS), complained());
+    assertTrue(said().contains("Hunt first 3V3"), said());
+    assertTrue(said().contains("6.8 ohm where 45 ohm to 600 ohm is normal"), said());
+    assertTrue(said().contains("level 2.6 V"), said());
+    assertTrue(said().contains("Read too   1V8, 1V1_CORE"), said());
+  }
+
+  @Test
+  void readingsAreKeptInACaseAndCorrectedByTypingThemAgain() throws Exception {
+    String kept = folder.resolve("case-1").toString();
+    assertEquals(
+        0,
+        railglow("rails", "--board", HX12, "--case", kept, "3V3=0.05 ohm", "5V0=400 ohm"),
+        complained());
+    assertTrue(said().contains("dead short"), said());
+    assertEquals(0, railglow("rails", "--board", HX12, "--case", kept, "3V3=300 ohm"));
+    assertTrue(said().contains("Hunt first none"), said());
+    String table = Files.readString(folder.resolve("case-1/readings.csv"));
+    assertTrue(table.contains("300.0 ohm") && table.contains("400.0 ohm"), table);
+    assertTrue(!table.contains("0.05 ohm"), table);
+  }
+
+  @Test
+  void aKnownGoodBoardDecidesWhatIsNormal() throws Exception {
+    Path good = folder.resolve("good.csv");
+    Files.writeString(good, "rail,reading\n3V3,8 ohm\n");
+    assertEquals(
+        0, railglow("rails", "--board", HX12, "--known-good", good.toString(), "3V3=7 ohm"));
+    assertTrue(said().contains("Hunt first none"), said());
+  }
+
+  @Test
+  void badReadingsAreNamedAndExitWithTwo() {
+    assertEquals(2, railglow("rails", "--board", HX12, "3V3=7"));
+    assertTrue(complained().contains("has no unit"), complained());
+    assertEquals(2, railglow("rails", "--board", HX12, "--readings", "none.csv"));
+    assertTrue(complained().contains("no table of readings"), complained());
+    assertEquals(2, railglow("rails"));
+  }
+
+  @Test
+  void stepsOfALadderAreJudged() throws Exception {
+    Path steps = folder.resolve("steps.csv");
+    StringBuilder table = new StringBuilder("voltage,current\n");
+    for (int i = 1; i <= 10; i++) {
+      table.append(i * 100 + " mV," + i * 100 / 6.8 + " mA\n");
+    }
+    Files.writeString(steps, table);
+    assertEquals(0, railglow("ladder", "--steps", steps.toString()), complained());
+    assertTrue(said().contains("Path       ohmic"), said());
+    assertTrue(said().contains("6.8 ohm"), said());
+    assertTrue(said().contains("low-ohm-hunt"), said());
+    Files.writeString(steps, "voltage,current\n1 V,2\n");
+    assertEquals(2, railglow("ladder", "--steps", steps.toString()));
+    assertTrue(complained().contains("steps.csv:2:5"), complained());
+  }
+
+  @Test
+  void comparingWhatIsNoRunIsRefused() {
+    assertEquals(2, railglow("compare", folder.toString(), folder.toString()));
+    assertTrue(complained().contains("holds no journal"), complained());
+    assertEquals(2, railglow("compare", folder.toString(), folder.toString(), "--as", "likes"));
+    assertTrue(complained().contains("two-points"), complained());
+  }
+}
