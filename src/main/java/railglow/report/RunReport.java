@@ -1,11 +1,8 @@
 package railglow.report;
 
-import io.pebbletemplates.pebble.PebbleEngine;
-import io.pebbletemplates.pebble.loader.ClasspathLoader;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -13,16 +10,17 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import javax.imageio.ImageIO;
+import railglow.journal.Checksums;
 import railglow.journal.RunFolder;
 import railglow.journal.WholeFile;
 import railglow.report.draw.Paint;
 import railglow.report.draw.Sketch;
-import railglow.report.draw.Svg;
 import railglow.thermal.Plane;
 
 /**
  * Makes everything a person reads from what a run folder holds: {@code report.html}, pictures,
- * {@code trace.csv}, planes as TIFF. Shows what there is and says what is missing. Stateless.
+ * {@code trace.csv}, planes as TIFF, and PDFs. Shows what there is and says what is missing.
+ * Stateless.
  */
 public final class RunReport {
   private static final double PNG_SCALE = 1.5;
@@ -54,9 +52,47 @@ public final class RunReport {
       WholeFile.write(
           folder.picture(figure.getKey()), png(Paint.picture(figure.getValue(), PNG_SCALE)));
     }
-    WholeFile.write(
-        folder.report(), page(run, figures, texts, problems).getBytes(StandardCharsets.UTF_8));
+    Map<String, Object> values = new ReportModel(run, texts).values(problems);
+    values.putAll(new FigureTexts(run, figures, texts, true).values());
+    String page = new Templates().fill("report", values);
+    WholeFile.write(folder.report(), page.getBytes(StandardCharsets.UTF_8));
     return List.copyOf(problems);
+  }
+
+  /**
+   * Writes {@code owner.pdf}, one page for the board's owner, and {@code report.pdf}, everything.
+   *
+   * @param readings of rails before and after the repair; may be empty
+   * @throws railglow.journal.JournalException when the folder has no readable journal
+   */
+  public static void writePdf(
+      RunFolder folder, Placement placement, Paper paper, List<OhmReading> readings)
+      throws IOException {
+    RunContents run = RunContents.read(folder);
+    Texts texts = new Texts(Locale.ENGLISH);
+    Map<String, Sketch> figures = Figures.of(run, Trace.of(run.journal()), placement, texts);
+    Map<String, Object> values = new HashMap<>(new ReportModel(run, texts).values(run.problems()));
+    values.putAll(new FigureTexts(run, figures, texts, false).values());
+    values.putAll(OwnerWords.values(run, readings, texts));
+    values.put("paper", paper.cssSize());
+    values.put("checksums", checksums(folder));
+    Templates templates = new Templates();
+    WholeFile.write(
+        folder.root().resolve("owner.pdf"),
+        PdfPages.of(templates.fill("owner-print", values), figures));
+    WholeFile.write(
+        folder.root().resolve("report.pdf"),
+        PdfPages.of(templates.fill("report-print", values), figures));
+  }
+
+  /** Of the files that the run itself wrote; those made from them can be made again. */
+  private static List<UsedRows.Row> checksums(RunFolder folder) throws IOException {
+    List<UsedRows.Row> rows = new ArrayList<>();
+    for (Map.Entry<String, String> sum :
+        Checksums.of(folder, Checksums.Scope.MEASURED).entrySet()) {
+      rows.add(new UsedRows.Row(sum.getKey(), sum.getValue()));
+    }
+    return rows;
   }
 
   private static String description(RunContents run, String plane) {
@@ -74,93 +110,5 @@ public final class RunReport {
     ImageIO.setUseCache(false);
     ImageIO.write(image, "png", bytes);
     return bytes.toByteArray();
-  }
-
-  private static String page(
-      RunContents run, Map<String, Sketch> figures, Texts texts, List<String> problems)
-      throws IOException {
-    Map<String, Object> values = new ReportModel(run, texts).values(problems);
-    values.putAll(new FigureTexts(run, figures, texts).values());
-    ClasspathLoader loader = new ClasspathLoader(RunReport.class.getClassLoader());
-    loader.setPrefix("railglow/report");
-    loader.setSuffix(".html");
-    PebbleEngine pages =
-        new PebbleEngine.Builder()
-            .loader(loader)
-            .autoEscaping(true)
-            .strictVariables(true)
-            .defaultLocale(Locale.ROOT)
-            .build();
-    StringWriter out = new StringWriter();
-    pages.getTemplate("report").evaluate(out, new HashMap<>(values));
-    return out.toString();
-  }
-
-  /** The figures as the template wants them: drawing, title and caption. */
-  private record FigureTexts(RunContents run, Map<String, Sketch> figures, Texts texts) {
-    Map<String, Object> values() {
-      boolean found = run.findings().map(f -> !f.sources().isEmpty()).orElse(false);
-      Map<String, Object> values = new HashMap<>();
-      values.put(
-          "difference",
-          figure(
-              Figures.DIFFERENCE,
-              texts.get("difference"),
-              texts.get(found ? "difference.caption" : "difference.caption.null", run.riseUnit()),
-              texts.get("difference.alt")));
-      values.put(
-          "trace",
-          figure(
-              Figures.TRACE,
-              texts.get("trace"),
-              texts.get("trace.caption"),
-              texts.get("trace.alt")));
-      List<Map<String, String>> close = new ArrayList<>();
-      run.findings()
-          .ifPresent(
-              findings -> {
-                for (int i = 0; i < findings.sources().size(); i++) {
-                  var source = findings.sources().get(i);
-                  addTo(
-                      close,
-                      figure(
-                          Figures.close(i),
-                          texts.get("close", Integer.toString(i + 1)),
-                          texts.get(
-                              "close.caption",
-                              Integer.toString(i + 1),
-                              Words.plusMinus(source.column(), source.columnVariance()),
-                              Words.plusMinus(source.row(), source.rowVariance())),
-                          texts.get("close.alt")));
-                }
-              });
-      values.put("closeViews", close);
-      List<Map<String, String>> planes = new ArrayList<>();
-      for (String name : List.of("quadrature", "significance", "background")) {
-        String unit = name.equals("background") ? Figures.backgroundUnit(run) : run.riseUnit();
-        addTo(
-            planes,
-            figure(
-                name,
-                texts.get("plane." + name),
-                texts.get("plane." + name + ".caption", unit),
-                texts.get("plane." + name)));
-      }
-      values.put("planes", planes);
-      return values;
-    }
-
-    private static void addTo(List<Map<String, String>> list, Map<String, String> figure) {
-      if (figure != null) {
-        list.add(figure);
-      }
-    }
-
-    private Map<String, String> figure(String name, String title, String caption, String alt) {
-      Sketch sketch = figures.get(name);
-      return sketch == null
-          ? null
-          : Map.of("svg", Svg.of(sketch, alt), "title", title, "caption", caption);
-    }
   }
 }

@@ -8,8 +8,7 @@ import railglow.units.Unit;
 
 /** Numbers as a reader of reports wants them. Stateless. */
 final class Words {
-  private static final String SUPERSCRIPTS =
-      "\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079";
+  static final String SUPERSCRIPTS = "\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079";
 
   private Words() {}
 

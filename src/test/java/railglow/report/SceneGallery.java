@@ -41,6 +41,11 @@ class SceneGallery {
   private static void report(Scene scene, boolean finished) throws IOException {
     scene.write(finished);
     List<String> problems = RunReport.write(scene.folder(), scene.placement());
+    RunReport.writePdf(
+        scene.folder(),
+        scene.placement(),
+        scene.folder().name().equals("two") ? Paper.LETTER : Paper.A4,
+        List.of(new OhmReading("3V3", 6.8, "45 ohm or more", Double.NaN)));
     if (finished && !problems.isEmpty()) {
       throw new AssertionError(problems.toString());
     }

@@ -1,0 +1,126 @@
+package railglow.journal;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/**
+ * SHA-256 over the files of a run folder, kept in {@code checksums.sha256} in the form that {@code
+ * sha256sum --check} reads. Stateless.
+ */
+public final class Checksums {
+  private static final String FILE = "checksums.sha256";
+  private static final Pattern LINE = Pattern.compile("([0-9a-f]{64}) [ *](.+)");
+
+  /** Which files. */
+  public enum Scope {
+    /** What the run wrote: journal, frames, findings, reduced planes, copies of what it used. */
+    MEASURED,
+    /** These and everything made from them. */
+    EVERYTHING
+  }
+
+  private Checksums() {}
+
+  /** The sums of the files that are there, by path in the folder with {@code /} between names. */
+  public static Map<String, String> of(RunFolder folder, Scope scope) throws IOException {
+    Map<String, String> sums = new TreeMap<>();
+    try (Stream<Path> paths = Files.walk(folder.root())) {
+      for (Path path : paths.filter(Files::isRegularFile).toList()) {
+        String name =
+            folder.root().relativize(path).toString().replace(java.io.File.separatorChar, '/');
+        if (isIn(name, scope)) {
+          sums.put(name, sha256(path));
+        }
+      }
+    }
+    return sums;
+  }
+
+  private static boolean isIn(String name, Scope scope) {
+    if (name.equals(FILE) || name.startsWith(".")) {
+      return false;
+    }
+    return scope == Scope.EVERYTHING
+        || name.equals("journal.jsonl")
+        || name.equals("frames.rgf")
+        || name.equals("findings.json")
+        || name.equals("transcript.txt")
+        || name.startsWith("used/")
+        || name.startsWith("planes/") && name.endsWith(".npy");
+  }
+
+  /** Writes the sums of what the run wrote; called once when it has finished. */
+  public static void write(RunFolder folder) throws IOException {
+    WholeFile.write(
+        folder.root().resolve(FILE),
+        text(of(folder, Scope.MEASURED)).getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** As {@code sha256sum} prints them. */
+  public static String text(Map<String, String> sums) {
+    StringBuilder text = new StringBuilder();
+    sums.forEach((name, sum) -> text.append(sum).append("  ").append(name).append('\n'));
+    return text.toString();
+  }
+
+  /**
+   * Compares the folder with its stored sums.
+   *
+   * @return what does not fit, one entry a file; empty when all fits
+   * @throws JournalException when the folder has no stored sums
+   */
+  public static List<Damage> check(RunFolder folder) throws IOException {
+    Path file = folder.root().resolve(FILE);
+    if (!Files.isRegularFile(file)) {
+      throw new JournalException(
+          "there are no stored sums at " + file + ": the run did not finish, or is older");
+    }
+    List<Damage> damages = new ArrayList<>();
+    Map<String, String> now = of(folder, Scope.EVERYTHING);
+    int number = 0;
+    for (String line : Files.readString(file).split("\n")) {
+      number++;
+      Matcher matcher = LINE.matcher(line);
+      if (!matcher.matches()) {
+        damages.add(new Damage(FILE, 0, "line " + number + " is no sum of a file"));
+        continue;
+      }
+      String found = now.get(matcher.group(2));
+      if (found == null) {
+        damages.add(new Damage(matcher.group(2), 0, "is not there"));
+      } else if (!found.equals(matcher.group(1))) {
+        damages.add(new Damage(matcher.group(2), 0, "was changed after the run"));
+      }
+    }
+    return damages;
+  }
+
+  private static String sha256(Path file) throws IOException {
+    MessageDigest digest;
+    try {
+      digest = MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+    byte[] buffer = new byte[1 << 16];
+    try (InputStream in = Files.newInputStream(file)) {
+      for (int count = in.read(buffer); count >= 0; count = in.read(buffer)) {
+        digest.update(buffer, 0, count);
+      }
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+}

@@ -1,0 +1,99 @@
+package railglow.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class PdfTest {
+  @TempDir Path temporary;
+
+  /** What poppler's pdftotext, which is not ours, reads. */
+  private static String text(Path pdf) throws Exception {
+    Process process;
+    try {
+      process =
+          new ProcessBuilder("pdftotext", "-layout", pdf.toString(), "-")
+              .redirectErrorStream(true)
+              .start();
+    } catch (IOException e) {
+      assumeTrue(false, "pdftotext is not here");
+      return "";
+    }
+    String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertTrue(process.waitFor(30, TimeUnit.SECONDS));
+    assertEquals(0, process.exitValue(), text);
+    return text;
+  }
+
+  private static int pages(Path pdf, float width, float height) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      var box = document.getPage(0).getMediaBox();
+      assertEquals(width, box.getWidth(), 0.5);
+      assertEquals(height, box.getHeight(), 0.5);
+      return document.getNumberOfPages();
+    }
+  }
+
+  private Scene scene() throws IOException {
+    Scene scene =
+        new Scene(temporary.resolve("run \u0007 & <b>"), 64, 48).source(30, 20, 1.6, 0.42).parts();
+    scene.write(true);
+    return scene;
+  }
+
+  @Test
+  void theOwnersReportIsOnePageAndTheTechnicalOneSaysEverything() throws Exception {
+    Scene scene = scene();
+    RunReport.writePdf(
+        scene.folder(),
+        scene.placement(),
+        Paper.A4,
+        List.of(new OhmReading("3V3", 6.8, "45 ohm or more", Double.NaN)));
+    Path owner = scene.folder().root().resolve("owner.pdf");
+    Path full = scene.folder().root().resolve("report.pdf");
+    assertEquals(1, pages(owner, 595.3f, 841.9f));
+    assertTrue(pages(full, 595.3f, 841.9f) > 1);
+    String ownersText = text(owner);
+    assertTrue(ownersText.contains("C37 on 3V3 is heated by the injected current."), ownersText);
+    assertTrue(ownersText.contains("6.8 ohm"), ownersText);
+    assertTrue(ownersText.contains("45 ohm or more"), ownersText);
+    assertTrue(ownersText.contains("never for anything connected to the mains"), ownersText);
+    String fullText = text(full);
+    assertTrue(fullText.contains("3.0 \u00d7 10"), fullText);
+    assertTrue(fullText.contains("family-wise error 0.05"), fullText);
+    assertTrue(fullText.contains("journal.jsonl"), "checksums");
+    assertTrue(fullText.contains("<b>"), "a name with markup in it stays a name");
+  }
+
+  @Test
+  void lettersSizeIsKnown() throws Exception {
+    Scene scene = scene();
+    RunReport.writePdf(scene.folder(), scene.placement(), Paper.LETTER, List.of());
+    assertEquals(1, pages(scene.folder().root().resolve("owner.pdf"), 612, 792));
+  }
+
+  @Test
+  void aRunCutOffStillHasItsPages() throws Exception {
+    Scene scene = new Scene(temporary.resolve("cut"), 64, 48);
+    scene.write(false);
+    RunReport.writePdf(scene.folder(), Placement.NONE, Paper.A4, List.of());
+    String text = text(scene.folder().root().resolve("owner.pdf"));
+    assertTrue(text.contains("broken off before it could say anything"), text);
+  }
+
+  @Test
+  void exponentsAreRaisedDigits() {
+    assertEquals(
+        "10<sup>\u221212</sup>, m<sup>2</sup>", PdfPages.raised("10\u207b\u00b9\u00b2, m\u00b2"));
+  }
+}
