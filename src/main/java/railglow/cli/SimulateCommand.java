@@ -17,6 +17,8 @@ import railglow.sim.BenchScenarios;
 import railglow.sim.BenchSpeed;
 import railglow.sim.SimulatedBench;
 import railglow.sim.fault.FaultSpec;
+import railglow.sim.hand.HandMove;
+import railglow.sim.hand.HandScript;
 import railglow.time.SystemClock;
 
 /** Serves the simulated bench until it is stopped. */
@@ -62,6 +64,14 @@ final class SimulateCommand implements Callable<Integer> {
       description = "a fault and when it comes, e.g. runaway@12s; may be given several times")
   private List<String> faults = new ArrayList<>();
 
+  @Option(
+      names = "--hand",
+      paramLabel = "MOVE",
+      description =
+          "a hand holds the probe instead of clips, e.g. touch:C9@3s..9s, bounce:C9@9s..9.3s"
+              + " or slip:C9=20mohm@2s..3s; may be given several times")
+  private List<String> moves = new ArrayList<>();
+
   @Option(names = "--seed", paramLabel = "N", description = "seed of all noise (default: 1)")
   private long seed = 1;
 
@@ -90,6 +100,9 @@ final class SimulateCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     BenchScenario chosen = scenario(scenario, faults).withSeed(seed);
+    if (!moves.isEmpty()) {
+      chosen = chosen.withHand(hand(moves));
+    }
     if (measureSpeed) {
       return sayItsSpeed(chosen);
     }
@@ -162,6 +175,18 @@ final class SimulateCommand implements Callable<Integer> {
       }
     }
     return parsed.isEmpty() ? chosen : chosen.withFaults(parsed);
+  }
+
+  private static HandScript hand(List<String> moves) throws UserMistake {
+    List<HandMove> parsed = new ArrayList<>();
+    for (String move : moves) {
+      try {
+        parsed.add(HandMove.parse(move));
+      } catch (IllegalArgumentException e) {
+        throw new UserMistake("--hand " + move + ": " + e.getMessage());
+      }
+    }
+    return new HandScript(parsed);
   }
 
   private static SimulatedBench start(BenchScenario scenario, BenchPorts ports) throws UserMistake {

@@ -1,12 +1,17 @@
 package railglow.sim;
 
+import java.util.Locale;
 import java.util.Optional;
+import railglow.sim.circuit.Circuit;
 import railglow.sim.circuit.Disturbances;
 import railglow.sim.circuit.LoadBranch;
 import railglow.sim.circuit.OutputStage;
 import railglow.sim.fault.FaultKind;
 import railglow.sim.fault.FaultSpec;
 import railglow.sim.fault.FaultSwitches;
+import railglow.sim.hand.HandMove;
+import railglow.sim.truth.TruthEvent;
+import railglow.sim.truth.TruthLog;
 
 /** Carries the electrical fault switches out at the output the board hangs on. */
 final class BenchDisturbances implements Disturbances {
@@ -14,12 +19,17 @@ final class BenchDisturbances implements Disturbances {
   private static final double SHARE_OF_CURRENT = 0.6;
   private final BenchScenario scenario;
   private final FaultSwitches faults;
+  private final TruthLog truth;
+  private final long startNanos;
   private final double faultOhms;
+  private Optional<HandMove> lastMove = Optional.empty();
   private double sunkenLimitAmperes = Double.NaN;
 
-  BenchDisturbances(BenchScenario scenario, FaultSwitches faults) {
+  BenchDisturbances(BenchScenario scenario, FaultSwitches faults, TruthLog truth, long startNanos) {
     this.scenario = scenario;
     this.faults = faults;
+    this.truth = truth;
+    this.startNanos = startNanos;
     faultOhms =
         scenario.circuit().branches().stream()
             .filter(LoadBranch::fault)
@@ -36,8 +46,7 @@ final class BenchDisturbances implements Disturbances {
       resistance = faults.active(FaultKind.LEAVES_CC, nowNanos);
     }
     stage.circuit().setFaultScale(resistance.map(f -> f.value() / faultOhms).orElse(1.0));
-    boolean lost = faults.isActive(FaultKind.CONTACT_LOST, nowNanos);
-    stage.circuit().setContactOhms(lost ? OPEN_OHMS : scenario.circuit().contactOhms());
+    hold(nowNanos, stage.circuit());
     stage
         .circuit()
         .setRailFarads(
@@ -51,6 +60,30 @@ final class BenchDisturbances implements Disturbances {
     if (faults.takeOnce(FaultKind.OVERCURRENT_TRIP, nowNanos)) {
       stage.trip(false);
     }
+  }
+
+  /** The clips, or the probe in the hand. */
+  private void hold(long nowNanos, Circuit circuit) {
+    String place = scenario.circuit().contactPlace();
+    double ohms = scenario.circuit().contactOhms();
+    if (!scenario.hand().moves().isEmpty()) {
+      double seconds = (nowNanos - startNanos) * 1e-9;
+      Optional<HandMove> move = scenario.hand().at(seconds);
+      place = move.map(HandMove::point).orElse(place);
+      ohms = scenario.hand().ohmsAt(seconds);
+      if (!move.equals(lastMove)) {
+        lastMove = move;
+        truth.note(
+            nowNanos,
+            TruthEvent.Kind.HAND,
+            "does",
+            move.map(m -> m.kind().name().toLowerCase(Locale.ROOT)).orElse("lift"),
+            "point",
+            move.map(HandMove::point).orElse(""));
+      }
+    }
+    boolean lost = faults.isActive(FaultKind.CONTACT_LOST, nowNanos);
+    circuit.setContact(place, lost ? OPEN_OHMS : ohms);
   }
 
   @Override

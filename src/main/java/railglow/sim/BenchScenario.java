@@ -2,9 +2,9 @@ package railglow.sim;
 
 import java.util.List;
 import railglow.sim.circuit.CircuitSettings;
-import railglow.sim.circuit.HeatShare;
 import railglow.sim.circuit.LoadBranch;
 import railglow.sim.fault.FaultSpec;
+import railglow.sim.hand.HandScript;
 import railglow.sim.picture.CameraSettings;
 import railglow.sim.picture.Reflection;
 import railglow.sim.wire.SupplySettings;
@@ -28,24 +28,19 @@ public record BenchScenario(
     SupplySettings supply,
     CameraSettings camera,
     Reflection reflection,
+    HandScript hand,
     List<FaultSpec> faults) {
   public BenchScenario {
     faults = List.copyOf(faults);
   }
 
-  /** The parts that are truly at fault: where the heat of the fault's branches goes. */
+  /** The places that are truly at fault. */
   public List<String> faultyParts() {
     return circuit.branches().stream()
         .filter(branch -> branch.fault() && branch.series().get(0).ohms() < 1e5)
-        .flatMap(BenchScenario::places)
+        .map(LoadBranch::place)
         .distinct()
         .toList();
-  }
-
-  private static java.util.stream.Stream<String> places(LoadBranch branch) {
-    return java.util.stream.Stream.concat(
-        branch.series().stream().filter(share -> share.ohms() > 0).map(HeatShare::place),
-        branch.junction().map(junction -> junction.place()).stream());
   }
 
   public BenchScenario withSeed(long newSeed) {
@@ -59,6 +54,7 @@ public record BenchScenario(
         supply,
         camera,
         reflection,
+        hand,
         faults);
   }
 
@@ -73,6 +69,7 @@ public record BenchScenario(
         supply,
         camera,
         reflection,
+        hand,
         faults);
   }
 
@@ -87,6 +84,7 @@ public record BenchScenario(
         supply,
         camera,
         reflection,
+        hand,
         faults);
   }
 
@@ -101,6 +99,7 @@ public record BenchScenario(
         newSupply,
         camera,
         reflection,
+        hand,
         faults);
   }
 
@@ -115,6 +114,7 @@ public record BenchScenario(
         supply,
         newCamera,
         reflection,
+        hand,
         faults);
   }
 
@@ -129,6 +129,22 @@ public record BenchScenario(
         supply,
         camera,
         newReflection,
+        hand,
+        faults);
+  }
+
+  public BenchScenario withHand(HandScript newHand) {
+    return new BenchScenario(
+        name,
+        description,
+        seed,
+        roomCelsius,
+        board,
+        circuit,
+        supply,
+        camera,
+        reflection,
+        newHand,
         faults);
   }
 
@@ -143,6 +159,7 @@ public record BenchScenario(
         supply,
         camera,
         reflection,
+        hand,
         newFaults);
   }
 }

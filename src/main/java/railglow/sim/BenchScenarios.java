@@ -6,8 +6,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import railglow.sim.circuit.CircuitSettings;
-import railglow.sim.circuit.HeatShare;
+import railglow.sim.circuit.Junction;
 import railglow.sim.circuit.LoadBranch;
+import railglow.sim.hand.HandScript;
 import railglow.sim.picture.CameraSettings;
 import railglow.sim.picture.Reflection;
 import railglow.sim.wire.SupplySettings;
@@ -37,12 +38,15 @@ public final class BenchScenarios {
   /** Somebody sits beside the bench and moves a little. */
   private static final Reflection OPERATOR = new Reflection(1.5, 14, 205, 55, 20, 11);
 
+  /** Beside 45 ohm it makes 6.8 ohm. */
+  private static final double LEAK_OHMS = 1 / (1 / 6.8 - 1 / 45.0);
+
   private static final Map<String, BenchScenario> ALL = all();
 
   private BenchScenarios() {}
 
   public static List<String> names() {
-    return List.copyOf(ALL.keySet());
+    return ALL.keySet().stream().sorted().toList();
   }
 
   public static Optional<BenchScenario> named(String name) {
@@ -61,7 +65,7 @@ public final class BenchScenarios {
         "hx12",
         "irrigation controller HX-12, C37 leaks: 3V3 reads 6.8 ohm where 45 ohm is normal",
         Hx12Board.layout(),
-        with(normal3v3(), LoadBranch.fault("C37", 1 / (1 / 6.8 - 1 / 45.0))));
+        with(normal3v3(), LoadBranch.fault("C37", LEAK_OHMS)));
     add(
         all,
         "dead-short",
@@ -74,6 +78,45 @@ public final class BenchScenarios {
         "irrigation controller HX-12 without a fault: 3V3 reads 45 ohm",
         Hx12Board.layout(),
         with(normal3v3(), LoadBranch.fault("C37", NO_FAULT_OHMS)));
+    add(
+        all,
+        "hx12-mirrored",
+        "as hx12, with the operator's warm reflection wandering over the fault",
+        Hx12Board.layout(),
+        with(normal3v3(), LoadBranch.fault("C37", LEAK_OHMS)));
+    all.computeIfPresent(
+        "hx12-mirrored",
+        (name, bench) -> bench.withReflection(new Reflection(4, 14, 128, 90, 60, 11)));
+    add(
+        all,
+        "two-leaks",
+        "irrigation controller HX-12, C37 and C40 leak 16 ohm each",
+        Hx12Board.layout(),
+        with(normal3v3(), LoadBranch.fault("C37", 16), LoadBranch.fault("C40", 16)));
+    add(
+        all,
+        "warm-path",
+        "irrigation controller HX-12, C39 leaks 2 ohm behind FB1, whose 4 ohm get warmer than it",
+        Hx12Board.layout(),
+        with(normal3v3(), LoadBranch.faultBehind("C39", 2, "FB1", 4)));
+    add(
+        all,
+        "short-in-chip",
+        "irrigation controller HX-12, a short of 0.4 ohm in one corner of the large chip U6",
+        Hx12Board.withShortInChip(),
+        with(normal3v3(), LoadBranch.fault(Hx12Board.CHIP_CORNER, 0.4)));
+    add(
+        all,
+        "leaky-junction",
+        "irrigation controller HX-12, U8 conducts like a diode from 3V3 to ground",
+        Hx12Board.layout(),
+        with(normal3v3(), LoadBranch.leakyJunction(new Junction("U8", 1e-9, 0.034), 1.5)));
+    add(
+        all,
+        "drifting",
+        "as hx12, but C37 leaks more the warmer it gets",
+        Hx12Board.layout(),
+        with(normal3v3(), LoadBranch.fault("C37", LEAK_OHMS).withDriftPerKelvin(-0.25)));
     return Map.copyOf(all);
   }
 
@@ -106,6 +149,7 @@ public final class BenchScenarios {
             SupplySettings.usual(),
             CameraSettings.decent(),
             OPERATOR,
+            HandScript.CLIPPED,
             List.of()));
   }
 
@@ -130,17 +174,9 @@ public final class BenchScenarios {
     return branches;
   }
 
-  private static List<LoadBranch> with(List<LoadBranch> normal, LoadBranch fault) {
+  private static List<LoadBranch> with(List<LoadBranch> normal, LoadBranch... faults) {
     List<LoadBranch> all = new ArrayList<>(normal);
-    all.add(fault);
+    all.addAll(List.of(faults));
     return all;
-  }
-
-  /** A path that is itself a resistance before the fault. */
-  static LoadBranch through(String pathPart, double pathOhms, String faultPart, double faultOhms) {
-    return new LoadBranch(
-        true,
-        List.of(new HeatShare(faultPart, faultOhms), new HeatShare(pathPart, pathOhms)),
-        Optional.empty());
   }
 }

@@ -80,7 +80,7 @@ public final class BenchWorld {
     outputs.add(
         new OutputStage(
             new Circuit(bench.circuit()),
-            new BenchDisturbances(bench, faults),
+            new BenchDisturbances(bench, faults, truth, startNanos),
             new Watch(),
             resumes(bench),
             startNanos));
@@ -215,10 +215,18 @@ public final class BenchWorld {
               }
             });
     heat.advance(seconds, joules);
+    warmResistances();
     scene.render(camera.exposureSeconds(nextFrame), picture);
     camera.take(nextFrame, picture, counts);
     noteFrame(interval, seconds);
     return nextFrame++;
+  }
+
+  private synchronized void warmResistances() {
+    supply
+        .output(1)
+        .circuit()
+        .warm(place -> partIndex.containsKey(place) ? heat.partRise(partIndex.get(place)) : 0);
   }
 
   private synchronized Interval takeInterval(long nowNanos) {

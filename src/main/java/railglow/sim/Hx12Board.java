@@ -1,5 +1,6 @@
 package railglow.sim;
 
+import java.util.ArrayList;
 import java.util.List;
 import railglow.sim.heat.PlacedPart;
 import railglow.sim.heat.PlateMaterial;
@@ -11,6 +12,9 @@ import railglow.sim.picture.BoardView;
  * fiducial marks (FID). An invented board.
  */
 final class Hx12Board {
+  /** The place of the short in {@link #withShortInChip}. */
+  static final String CHIP_CORNER = "U6.corner";
+
   /** Reference, x, y, width, height, body height (all mm), emissivity. */
   private static final String PARTS =
       """
@@ -134,6 +138,16 @@ final class Hx12Board {
         0.8,
         COAT_SECONDS,
         BoardView.fromAbove(2, 8, 176));
+  }
+
+  /** The layout with a spot of heat under one corner of the large chip. */
+  static BoardLayout withShortInChip() {
+    BoardLayout layout = layout();
+    List<PlacedPart> parts = new ArrayList<>(layout.parts());
+    parts.add(
+        PlacedPart.of(CHIP_CORNER, 62.5e-3, 34.5e-3, 2e-3, 2e-3, 0.3e-3, CONTACT_LARGE, 0.9)
+            .onBottom());
+    return layout.withParts(parts);
   }
 
   private static List<PlacedPart> parts() {

@@ -3,6 +3,7 @@ package railglow.sim.circuit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Two nodes, the supply's terminals and the rail, joined by leads and contact; a capacitor at each;
@@ -22,6 +23,8 @@ public final class Circuit {
   private final List<LoadBranch> branches;
   private final Map<String, Double> joules = new LinkedHashMap<>();
   private double contactOhms;
+  private String contactPlace;
+  private final double[] drift;
   private double faultScale = 1;
   private double railFarads;
   private double terminalVolts;
@@ -43,7 +46,10 @@ public final class Circuit {
   public Circuit(CircuitSettings settings) {
     this.settings = settings;
     branches = settings.branches();
+    drift = new double[branches.size()];
+    java.util.Arrays.fill(drift, 1);
     contactOhms = settings.contactOhms();
+    contactPlace = settings.contactPlace();
     railFarads = settings.railFarads();
   }
 
@@ -73,7 +79,9 @@ public final class Circuit {
     stepSeconds = LEAST_STEP_SECONDS;
   }
 
-  public void setContactOhms(double ohms) {
+  /** Where the leads meet the board and how well. */
+  public void setContact(String place, double ohms) {
+    contactPlace = place;
     if (ohms != contactOhms) {
       contactOhms = ohms;
       disturb();
@@ -86,6 +94,21 @@ public final class Circuit {
       faultScale = scale;
       disturb();
     }
+  }
+
+  /** How much warmer than the room each place is; resistances that drift follow. */
+  public void warm(ToDoubleFunction<String> riseKelvin) {
+    for (int i = 0; i < drift.length; i++) {
+      LoadBranch branch = branches.get(i);
+      if (branch.driftPerKelvin() != 0) {
+        drift[i] = branch.driftFactor(riseKelvin.applyAsDouble(branch.place()));
+      }
+    }
+  }
+
+  /** Factor on the resistances of a branch now. */
+  private double scale(int branch) {
+    return drift[branch] * (branches.get(branch).fault() ? faultScale : 1);
   }
 
   public void setRailFarads(double farads) {
@@ -105,8 +128,9 @@ public final class Circuit {
   /** Power at one place at this moment, watts. */
   public double wattsAt(String place) {
     double watts = 0;
-    for (LoadBranch branch : branches) {
-      double scale = branch.fault() ? faultScale : 1;
+    for (int i = 0; i < drift.length; i++) {
+      LoadBranch branch = branches.get(i);
+      double scale = scale(i);
       double amperes = branch.amperesAt(railVolts, scale);
       for (HeatShare share : branch.series()) {
         watts += share.place().equals(place) ? amperes * amperes * share.ohms() * scale : 0;
@@ -220,24 +244,26 @@ public final class Circuit {
 
   private double loadAmperes(double volts) {
     double sum = 0;
-    for (LoadBranch branch : branches) {
-      sum += branch.amperesAt(volts, branch.fault() ? faultScale : 1);
+    for (int i = 0; i < drift.length; i++) {
+      sum += branches.get(i).amperesAt(volts, scale(i));
     }
     return sum;
   }
 
   private double loadSiemens(double volts) {
     double sum = 0;
-    for (LoadBranch branch : branches) {
-      double scale = branch.fault() ? faultScale : 1;
+    for (int i = 0; i < drift.length; i++) {
+      LoadBranch branch = branches.get(i);
+      double scale = scale(i);
       sum += branch.conductanceAt(branch.amperesAt(volts, scale), scale);
     }
     return sum;
   }
 
   private void accumulateHeat(double dt) {
-    for (LoadBranch branch : branches) {
-      double scale = branch.fault() ? faultScale : 1;
+    for (int i = 0; i < drift.length; i++) {
+      LoadBranch branch = branches.get(i);
+      double scale = scale(i);
       double amperes = branch.amperesAt(railVolts, scale);
       for (HeatShare share : branch.series()) {
         add(share.place(), amperes * amperes * share.ohms() * scale * dt);
@@ -247,7 +273,7 @@ public final class Circuit {
         add(junction.place(), amperes * junction.voltsAt(amperes) * dt);
       }
     }
-    add(settings.contactPlace(), outputAmperes * outputAmperes * contactOhms * dt);
+    add(contactPlace, outputAmperes * outputAmperes * contactOhms * dt);
   }
 
   private void add(String place, double heat) {

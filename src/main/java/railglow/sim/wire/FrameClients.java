@@ -6,6 +6,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
@@ -57,7 +58,7 @@ public final class FrameClients implements AutoCloseable {
 
   /** Closes all connections; new ones are accepted. */
   public void dropClients() {
-    clients.forEach(Client::close);
+    List.copyOf(clients).forEach(Client::close);
   }
 
   private void accept() {

@@ -5,6 +5,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.slf4j.Logger;
@@ -64,7 +65,7 @@ public final class SupplyServer implements AutoCloseable {
 
   /** Closes all connections; new ones are accepted. */
   public void dropClients() {
-    clients.forEach(SupplyServer::closeQuietly);
+    List.copyOf(clients).forEach(SupplyServer::closeQuietly);
   }
 
   private void accept() {

@@ -103,7 +103,7 @@ class CircuitTest {
   void aJunctionFollowsShockley() {
     Junction junction = new Junction("D1", 1e-12, 0.02585);
     LoadBranch branch =
-        new LoadBranch(false, List.of(new HeatShare("D1", 1e-6)), Optional.of(junction));
+        new LoadBranch(false, List.of(new HeatShare("D1", 1e-6)), Optional.of(junction), 0);
     // i = Is (exp(v/Vt) - 1), Shockley 1949.
     assertEquals(1e-12 * Math.expm1(0.6 / 0.02585), branch.amperesAt(0.6, 1), 1e-4 * 0.012);
     assertEquals(0, branch.amperesAt(-1, 1));
