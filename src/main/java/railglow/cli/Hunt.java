@@ -1,6 +1,7 @@
 package railglow.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -9,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import railglow.camera.CameraProfile;
 import railglow.camera.FrameSource;
 import railglow.camera.FrameSources;
@@ -29,10 +31,13 @@ import railglow.run.RunEnding;
 import railglow.run.RunProgress;
 import railglow.run.RunResults;
 import railglow.run.RunWatcher;
+import railglow.run.pulsed.CompanionStarter;
 import railglow.run.pulsed.PulsedRun;
 import railglow.run.pulsed.RunParts;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
+import railglow.supply.CompanionProcess;
+import railglow.supply.SupplyAddress;
 import railglow.time.MonotonicClock;
 import railglow.time.SystemClock;
 import railglow.time.WallStamp;
@@ -85,7 +90,8 @@ final class Hunt {
               setup.timeline(),
               latch,
               clock,
-              start -> header(setup, folder, now, start, supply, source, copies));
+              start -> header(setup, folder, now, start, supply, source, copies),
+              companion(setup));
       PulsedRun.Outcome outcome = new PulsedRun(parts, new Watcher()).run();
       return finish(setup, folder, outcome);
     }
@@ -99,6 +105,21 @@ final class Hunt {
         camera.width(),
         camera.height(),
         Math.round(seconds * camera.framesPerSecond()));
+  }
+
+  private CompanionStarter companion(RunSetup setup) {
+    if (!setup.bench().companion()) {
+      return CompanionStarter.NONE;
+    }
+    return keeperLastStepNanos ->
+        Optional.of(
+            CompanionProcess.start(
+                Main.class.getName(),
+                SupplyAddress.parse(setup.bench().supplyAddress()),
+                setup.bench().supplyChannel(),
+                Files.readString(setup.bench().supplyDescriptor()),
+                keeperLastStepNanos,
+                latch));
   }
 
   private FrameSource openCamera(RunSetup setup) throws UserMistake {

@@ -14,8 +14,10 @@ import railglow.supply.ScpiSupply;
 import railglow.supply.Supply;
 import railglow.supply.SupplyAddress;
 import railglow.supply.SupplyDescriptor;
+import railglow.supply.SupplyLock;
 import railglow.time.MonotonicClock;
 import railglow.time.StepRunner;
+import railglow.time.WallStamp;
 
 /** A supply that was reached and knows its own name, with all that protects its bench. */
 final class OpenedSupply implements AutoCloseable {
@@ -25,18 +27,21 @@ final class OpenedSupply implements AutoCloseable {
   private final List<String> protections;
   private final TranscriptFile transcript;
   private final StepRunner writer;
+  private final SupplyLock lock;
 
   private OpenedSupply(
       ScpiSupply supply,
       String identity,
       List<String> protections,
       TranscriptFile transcript,
-      StepRunner writer) {
+      StepRunner writer,
+      SupplyLock lock) {
     this.supply = supply;
     this.identity = identity;
     this.protections = List.copyOf(protections);
     this.transcript = transcript;
     this.writer = writer;
+    this.lock = lock;
   }
 
   /**
@@ -53,18 +58,21 @@ final class OpenedSupply implements AutoCloseable {
                 clock,
                 (name, failure) -> LOG.error("the transcript failed", failure))
             .start();
+    SupplyLock lock = null;
     try {
+      SupplyAddress address = SupplyAddress.parse(setup.bench().supplyAddress());
+      lock = SupplyLock.take(address, WallStamp.now(clock).instant());
       PortLink link =
           new PortLink(
-              SupplyAddress.parse(setup.bench().supplyAddress())
-                  .port(descriptor.line().orElse(LineManners.USUAL), clock),
+              address.port(descriptor.line().orElse(LineManners.USUAL), clock),
               descriptor.wire().link(),
               clock,
               transcript);
       ScpiSupply supply = ScpiSupply.connect(link, descriptor, setup.bench().supplyChannel());
-      return new OpenedSupply(supply, supply.identify(), protections(setup), transcript, writer);
+      return new OpenedSupply(
+          supply, supply.identify(), protections(setup), transcript, writer, lock);
     } catch (IOException | IllegalArgumentException e) {
-      end(writer, transcript);
+      end(writer, transcript, lock);
       throw new UserMistake(e.getMessage());
     }
   }
@@ -85,7 +93,7 @@ final class OpenedSupply implements AutoCloseable {
   @Override
   public void close() {
     supply.close();
-    end(writer, transcript);
+    end(writer, transcript, lock);
   }
 
   private static TranscriptFile transcript(RunFolder folder, MonotonicClock clock)
@@ -97,12 +105,15 @@ final class OpenedSupply implements AutoCloseable {
     }
   }
 
-  private static void end(StepRunner writer, TranscriptFile transcript) {
+  private static void end(StepRunner writer, TranscriptFile transcript, SupplyLock lock) {
     writer.close();
     try {
       transcript.close();
+      if (lock != null) {
+        lock.close();
+      }
     } catch (IOException e) {
-      LOG.warn("the transcript could not be ended: {}", e.toString());
+      LOG.warn("transcript or lock could not be ended: {}", e.toString());
     }
   }
 
@@ -115,6 +126,9 @@ final class OpenedSupply implements AutoCloseable {
       list.add("the supply's own over-voltage protection");
     }
     list.add("this program's keeper");
+    if (setup.bench().companion()) {
+      list.add("a companion process");
+    }
     if (!setup.supply().missing().contains(Protection.SUPPLY_WATCHDOG)) {
       list.add("the supply's own watchdog");
     }

@@ -34,6 +34,8 @@ import picocli.CommandLine.Spec;
       ImportCommand.class,
       ReportCommand.class,
       SimulateCommand.class,
+      OffCommand.class,
+      CompanionCommand.class,
       AutoComplete.GenerateCompletion.class
     })
 final class Railglow implements Runnable {

@@ -64,6 +64,7 @@ class StoppedRunsIT {
       assertEquals(0, replay.awaitExit(60), replay.output());
       assertTrue(replay.output().contains("Cycles "), replay.output());
       assertEquals(0, RailglowProcess.start("replay", "--verify", run).awaitExit(60));
+      assertTruthEndsOff(bench);
     }
   }
 

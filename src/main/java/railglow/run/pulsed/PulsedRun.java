@@ -3,19 +3,15 @@ package railglow.run.pulsed;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicReference;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import railglow.camera.CameraReader;
-import railglow.camera.FramePool;
-import railglow.camera.FrameQueue;
 import railglow.camera.HottestPixel;
 import railglow.journal.Entry;
 import railglow.journal.FrameStoreWriter;
 import railglow.journal.JournalWriter;
 import railglow.journal.RunHeader;
 import railglow.journal.SampleType;
-import railglow.observed.Frame;
+import railglow.observed.OutputState;
 import railglow.pulse.PulseSequence;
 import railglow.run.Conductor;
 import railglow.run.Cruncher;
@@ -49,10 +45,7 @@ public final class PulsedRun {
   private static final long FRAMES_PATIENCE_NANOS = 5 * SECOND;
   private static final long OFF_PATIENCE_NANOS = 15 * SECOND;
   private static final long LOOP_PATIENCE_NANOS = 3 * SECOND;
-  private static final int FIRST_FRAMES = 10;
   private static final int ENTRY_ROOM = 20_000;
-  private static final long POOL_BYTES = 64L << 20;
-  private static final int LEAST_FRAMES = 24;
 
   /**
    * What is left when it is over.
@@ -68,11 +61,8 @@ public final class PulsedRun {
   private final SupplyEvents supply;
   private final SupplyKeeper keeper;
   private final StepRunner keeperRunner;
-  private final FramePool pool;
-  private final FrameQueue queue;
-  private final CameraReader reader;
+  private final FrameIntake intake;
   private final StepRunner readerRunner;
-  private final AtomicReference<Runnable> wakeCruncher = new AtomicReference<>(() -> {});
 
   public PulsedRun(RunParts parts, RunWatcher watcher) {
     this.parts = parts;
@@ -88,21 +78,24 @@ public final class PulsedRun {
             supply,
             parts.clock());
     this.keeperRunner = runner("supply-keeper", keeper);
-    int frames = poolSize();
-    this.pool = new FramePool(frames, parts.source()::newSamples);
-    this.queue = new FrameQueue(frames, () -> wakeCruncher.get().run());
-    this.reader = new CameraReader(parts.source(), pool, queue);
-    this.readerRunner = runner("camera-reader", reader);
+    this.intake = new FrameIntake(parts.source(), parts.camera());
+    this.readerRunner = runner("camera-reader", intake.reader());
   }
 
   /** Runs to the end, whatever it is; never leaves without having tried to prove the output off. */
   public Outcome run() {
     parts.latch().onSet(keeperRunner::wake);
     keeperRunner.start();
+    readerRunner.start();
+    CompanionPost companion =
+        CompanionPost.start(
+            parts.companion(),
+            keeper::lastStepNanos,
+            parts.latch(),
+            parts.clock(),
+            this::onFailure);
     try {
-      readerRunner.start();
-      awaitFirstFrames();
-      awaitReadySupply();
+      awaitReady(companion);
       return parts.latch().isSet() ? new Outcome(awaitOff(), null, null) : pulse();
     } catch (IOException e) {
       stop(StopCause.JOURNAL_FAILED, "the record can't be begun: " + e.getMessage());
@@ -113,6 +106,7 @@ public final class PulsedRun {
       return new Outcome(awaitOff(), null, null);
     } finally {
       readerRunner.close();
+      companion.end(keeper.outputState() == OutputState.PROVEN_OFF);
       keeperRunner.close();
     }
   }
@@ -128,17 +122,19 @@ public final class PulsedRun {
             FrameStoreWriter.create(
                 parts.folder().frames(), SampleType.of(like), like.width(), like.height())) {
       Scribe scribe =
-          new Scribe(journal, store, parts.latch(), pool::giveBack, ENTRY_ROOM, poolSize(), now);
+          new Scribe(
+              journal, store, parts.latch(), intake::giveBack, ENTRY_ROOM, intake.poolSize(), now);
       supply.recordWith(scribe);
       LookKeeper looks = new LookKeeper(sequence, scribe, parts.latch());
       Reduction reduction = new Reduction(header, like, looks);
       HottestPixel hottest = new HottestPixel(parts.camera().profile());
       long leadInEnds = start + Math.round(sequence.leadInSeconds() * SECOND);
-      Cruncher cruncher = new Cruncher(queue, supply, reduction, hottest, scribe, leadInEnds, now);
+      Cruncher cruncher =
+          new Cruncher(intake.queue(), supply, reduction, hottest, scribe, leadInEnds, now);
       StepRunner scribeRunner = runner("scribe", scribe);
       scribe.wakeWith(scribeRunner::wake);
       StepRunner cruncherRunner = runner("cruncher", cruncher);
-      wakeCruncher.set(cruncherRunner::wake);
+      intake.wakeWith(cruncherRunner::wake);
       Conductor conductor =
           new Conductor(parts.timeline(), start, permits, parts.latch(), keeperRunner::wake);
       StepRunner conductorRunner = runner("conductor", conductor);
@@ -172,9 +168,9 @@ public final class PulsedRun {
         ending.stop().cause(),
         ending.output(),
         ending.exitCode(),
-        reader.framesArrived(),
-        reader.framesDropped(),
-        reader.framesMissing());
+        intake.reader().framesArrived(),
+        intake.reader().framesDropped(),
+        intake.reader().framesMissing());
   }
 
   private Guard guard(
@@ -196,7 +192,7 @@ public final class PulsedRun {
         new Guard.Watched(
             cruncher::hottestCelsius,
             cruncher::hottestRiseKelvin,
-            reader::lastArrivalNanos,
+            intake.reader()::lastArrivalNanos,
             keeper::lastReadingNanos,
             scribe::backlogShare,
             loops));
@@ -204,7 +200,7 @@ public final class PulsedRun {
 
   private void watch(long startNanos, LookKeeper looks, Cruncher cruncher) {
     while (!parts.latch().isSet()) {
-      reader
+      intake
           .failure()
           .ifPresent(sentence -> stop(StopCause.FRAMES_STALE, "the camera failed: " + sentence));
       watcher.onProgress(progress(startNanos, looks, cruncher));
@@ -230,44 +226,24 @@ public final class PulsedRun {
         parts.camera().profile().hasKelvin() ? "K" : "counts");
   }
 
-  /** Throws frames away until the stream is seen to run. */
-  private void awaitFirstFrames() {
-    long deadline = parts.clock().nanos() + FRAMES_PATIENCE_NANOS;
-    int seen = 0;
-    while (seen < FIRST_FRAMES && !parts.latch().isSet()) {
-      seen += discardFrames();
-      reader.failure().ifPresent(sentence -> stop(StopCause.FRAMES_STALE, sentence));
-      if (parts.clock().nanos() > deadline) {
-        stop(
-            StopCause.FRAMES_STALE,
-            "the camera ("
-                + parts.source().description()
-                + ") gave "
-                + seen
-                + " frames in 5 s; check that it streams");
+  /** Waits until frames come, the companion watches and the supply is set; discards frames. */
+  private void awaitReady(CompanionPost companion) {
+    long begin = parts.clock().nanos();
+    while (!parts.latch().isSet()) {
+      intake.discard();
+      if (intake.runs() && companion.isReady() && keeper.isReady()) {
+        return;
+      }
+      intake.failure().ifPresent(sentence -> stop(StopCause.FRAMES_STALE, sentence));
+      long waited = parts.clock().nanos() - begin;
+      if (!intake.runs() && waited > FRAMES_PATIENCE_NANOS) {
+        stop(StopCause.FRAMES_STALE, intake.silence());
+      }
+      if (waited > READY_PATIENCE_NANOS) {
+        stop(StopCause.SUPPLY_ERROR, "supply and companion were not ready within 20 s");
       }
       Pause.nanos(WATCH_NANOS / 10);
     }
-  }
-
-  private void awaitReadySupply() {
-    long deadline = parts.clock().nanos() + READY_PATIENCE_NANOS;
-    while (!keeper.isReady() && !parts.latch().isSet()) {
-      discardFrames();
-      if (parts.clock().nanos() > deadline) {
-        stop(StopCause.SUPPLY_ERROR, "the supply was not ready within 20 s");
-      }
-      Pause.nanos(WATCH_NANOS / 10);
-    }
-  }
-
-  private int discardFrames() {
-    int count = 0;
-    for (Frame frame = queue.poll(); frame != null; frame = queue.poll()) {
-      pool.giveBack(frame);
-      count++;
-    }
-    return count;
   }
 
   /** Waits for the keeper to prove the output off; says loudly when it can't. */
@@ -285,12 +261,6 @@ public final class PulsedRun {
     double seconds = parts.timeline().endOffsetNanos() / (double) SECOND;
     long frames = Math.round(seconds * parts.camera().framesPerSecond());
     return FrameStoreWriter.plannedBytes(SampleType.of(like), like.width(), like.height(), frames);
-  }
-
-  private int poolSize() {
-    long bytes = 4L * parts.camera().profile().width() * parts.camera().profile().height();
-    int wanted = (int) Math.ceil(2 * parts.camera().framesPerSecond());
-    return (int) Math.max(LEAST_FRAMES, Math.min(wanted, POOL_BYTES / bytes));
   }
 
   private StepRunner runner(String name, railglow.time.Step step) {

@@ -27,4 +27,5 @@ public record RunParts(
     Timeline timeline,
     StopLatch latch,
     MonotonicClock clock,
-    HeaderMaker header) {}
+    HeaderMaker header,
+    CompanionStarter companion) {}

@@ -1,0 +1,97 @@
+package railglow.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import railglow.config.ConfigException;
+import railglow.config.SupplyDescriptorFile;
+import railglow.link.Transcript;
+import railglow.supply.EmergencyOff;
+import railglow.supply.SupplyAddress;
+import railglow.supply.SupplyDescriptor;
+import railglow.time.SystemClock;
+
+/** Off, from any state, with nothing but an address. */
+@Command(
+    name = "off",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Drives the outputs of the supply at an address off and proves it; needs no bench file. Says"
+          + " truly when it can't be proven, and exits with 5 then.",
+      "ADDRESS is tcp://HOST:PORT, serial:/dev/ttyUSB0[?baud=9600] or usbtmc:/dev/usbtmc0."
+    })
+final class OffCommand implements Callable<Integer> {
+  private final Terminal terminal;
+
+  @Parameters(index = "0", paramLabel = "ADDRESS", description = "where the supply is")
+  private String address;
+
+  @Option(
+      names = "--supply",
+      paramLabel = "FILE",
+      description = "a descriptor of the supply; without it the shipped ones are tried")
+  private Path descriptor;
+
+  @Option(
+      names = "--patience",
+      paramLabel = "SECONDS",
+      converter = Quantities.Seconds.class,
+      description = "how long to try for each output (default: 10 s)")
+  private double patienceSeconds = 10;
+
+  OffCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws Exception {
+    SupplyAddress where = where();
+    List<EmergencyOff.Result> results =
+        EmergencyOff.drive(
+            where,
+            known(),
+            Math.round(patienceSeconds * 1e9),
+            SystemClock.INSTANCE,
+            Transcript.NONE);
+    boolean proven = true;
+    for (EmergencyOff.Result result : results) {
+      terminal.say(result.sentence());
+      proven &= result.proven();
+    }
+    if (!proven) {
+      terminal.complain("OUTPUT NOT PROVEN OFF. Switch the supply off by hand, or pull the leads.");
+    }
+    return proven ? ExitCode.DONE : ExitCode.NOT_PROVEN_OFF;
+  }
+
+  private SupplyAddress where() throws UserMistake {
+    try {
+      return SupplyAddress.parse(address);
+    } catch (IllegalArgumentException e) {
+      throw new UserMistake(e.getMessage());
+    }
+  }
+
+  private List<SupplyDescriptor> known() throws UserMistake, ConfigException, IOException {
+    if (descriptor != null) {
+      return List.of(SupplyDescriptorFile.read(descriptor));
+    }
+    List<SupplyDescriptor> known = new ArrayList<>();
+    Path folder = ShippedFiles.find("bench-simulated", "instruments", "bench file").getParent();
+    try (Stream<Path> files = Files.list(folder)) {
+      for (Path file : (Iterable<Path>) files.sorted()::iterator) {
+        if (file.getFileName().toString().startsWith("supply-")) {
+          known.add(SupplyDescriptorFile.read(file));
+        }
+      }
+    }
+    return known;
+  }
+}

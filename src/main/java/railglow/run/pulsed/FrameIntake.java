@@ -1,0 +1,75 @@
+package railglow.run.pulsed;
+
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import railglow.camera.CameraDescriptor;
+import railglow.camera.CameraReader;
+import railglow.camera.FramePool;
+import railglow.camera.FrameQueue;
+import railglow.camera.FrameSource;
+import railglow.observed.Frame;
+
+/** Pool, queue and reader of one run's frames. The queue has one taker at a time. */
+final class FrameIntake {
+  private static final long POOL_BYTES = 64L << 20;
+  private static final int LEAST_FRAMES = 24;
+  private static final int FIRST_FRAMES = 10;
+  private final FrameSource source;
+  private final FramePool pool;
+  private final FrameQueue queue;
+  private final CameraReader reader;
+  private final AtomicReference<Runnable> wakeTaker = new AtomicReference<>(() -> {});
+  private final int frames;
+  private int seen;
+
+  FrameIntake(FrameSource source, CameraDescriptor camera) {
+    this.source = source;
+    long bytes = 4L * camera.profile().width() * camera.profile().height();
+    int wanted = (int) Math.ceil(2 * camera.framesPerSecond());
+    this.frames = (int) Math.max(LEAST_FRAMES, Math.min(wanted, POOL_BYTES / bytes));
+    this.pool = new FramePool(frames, source::newSamples);
+    this.queue = new FrameQueue(frames, () -> wakeTaker.get().run());
+    this.reader = new CameraReader(source, pool, queue);
+  }
+
+  CameraReader reader() {
+    return reader;
+  }
+
+  FrameQueue queue() {
+    return queue;
+  }
+
+  int poolSize() {
+    return frames;
+  }
+
+  void giveBack(Frame frame) {
+    pool.giveBack(frame);
+  }
+
+  void wakeWith(Runnable wake) {
+    wakeTaker.set(wake);
+  }
+
+  /** Throws away what has come, so that nothing is old when the run begins. */
+  void discard() {
+    for (Frame frame = queue.poll(); frame != null; frame = queue.poll()) {
+      pool.giveBack(frame);
+      seen++;
+    }
+  }
+
+  /** Whether the stream is seen to run. */
+  boolean runs() {
+    return seen >= FIRST_FRAMES;
+  }
+
+  Optional<String> failure() {
+    return reader.failure();
+  }
+
+  String silence() {
+    return "the camera (" + source.description() + ") gave " + seen + " frames; does it stream?";
+  }
+}
