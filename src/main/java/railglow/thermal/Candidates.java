@@ -11,13 +11,7 @@ final class Candidates {
 
   /** Every peak that would be called, and the strongest in any case. */
   static List<Candidate> in(
-      ScoreField field,
-      int width,
-      int height,
-      WidthStatistics[] statistics,
-      RunError.Scale scale,
-      DetectionSettings settings) {
-    double bound = scale.bound(settings.familyWiseError());
+      ScoreField field, int width, int height, WidthStatistics[] statistics, double bound) {
     List<Candidate> found = new ArrayList<>();
     boolean[] taken = new boolean[width * height];
     float[] scores = field.scores();

@@ -75,7 +75,7 @@ final class CrossingRecursion {
     for (int i = 0; i < density.length; i++) {
       double w = bound - i * step;
       double far = (level - ahead - w) / deviation;
-      if (far > 39) {
+      if (far > 10) {
         break;
       }
       double tilt = Math.exp(drift * w - drift * drift * time / 2);

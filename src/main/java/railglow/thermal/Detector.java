@@ -1,6 +1,7 @@
 package railglow.thermal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -29,6 +30,8 @@ public final class Detector {
   private final float[] filteredC;
   private float[] mask;
   private int accepted;
+  private final double[] scoresToCall;
+  private int firstCall = Integer.MAX_VALUE;
 
   public Detector(DetectionSettings settings, int width, int height) {
     if (width < 4 || height < 4) {
@@ -51,6 +54,8 @@ public final class Detector {
     plainScratch = new ChannelMoments(pixels);
     signs = new CycleSigns(pixels);
     field = new ScoreField(pixels);
+    scoresToCall = new double[settings.maxCycles() + 1];
+    Arrays.fill(scoresToCall, Double.POSITIVE_INFINITY);
     runError = RunError.of(settings.minCycles(), settings.maxCycles());
     filteredI = new float[pixels];
     filteredC = new float[pixels];
@@ -77,6 +82,11 @@ public final class Detector {
   /** How many cycles were taken. */
   public int cycles() {
     return accepted;
+  }
+
+  /** The normal score that the last look asked for; infinite where it was not lawful. */
+  double scoreToCall() {
+    return scoresToCall[accepted];
   }
 
   private void settle(ReducedCycle cycle) {
@@ -157,21 +167,28 @@ public final class Detector {
       significance.values()[i] = Float.isFinite(scores[i]) ? scores[i] : 0;
     }
     RunError.Scale scale = runError.scale(accepted, family);
+    double bound = scale.bound(settings.familyWiseError());
+    scoresToCall[accepted] = bound;
     SourceFit fit = new SourceFit(settings, plainScratch, width, height, statistics);
     List<HeatSource> sources = new ArrayList<>();
     HeatSource strongest = null;
-    for (Candidate candidate : Candidates.in(field, width, height, statistics, scale, settings)) {
-      HeatSource source = fit.source(candidate, scale.familyWiseP(candidate.score()), signsNow);
+    for (Candidate candidate : Candidates.in(field, width, height, statistics, bound)) {
+      double p = scale.familyWiseP(candidate.score());
+      boolean isCall = p <= settings.familyWiseError();
+      double stopShare =
+          isCall && firstCall >= accepted
+              ? EarlyStop.share(scoresToCall, accepted, candidate.score())
+              : 1;
+      HeatSource source = fit.source(candidate, p, stopShare, signsNow);
       if (source != null) {
         strongest = strongest == null ? source : strongest;
-        if (source.familyWiseP() <= settings.familyWiseError()) {
+        if (isCall) {
+          firstCall = Math.min(firstCall, accepted);
           sources.add(source);
         }
       }
     }
-    double limit =
-        WidthStatistics.upperLimit(
-            statistics, filters, settings, scale.bound(settings.familyWiseError()));
+    double limit = WidthStatistics.upperLimit(statistics, filters, settings, scoreToCall());
     return new Look(accepted, sources, strongest, limit, inPhase, quadrature, significance);
   }
 }

@@ -16,6 +16,12 @@ record SettledRise(double kelvin, Interval interval95, double timeConstantSecond
   private static final double CHI_SQUARED_95 = 3.841458820694124;
 
   /**
+   * A body that follows at once lies on the edge of what is possible, where half of the noise in
+   * the quadrature is taken for delay: with this room the interval still covers 95 %.
+   */
+  private static final double AT_THE_EDGE = 5;
+
+  /**
    * @param inPhase amplitude
    * @param quadrature amplitude
    * @param vII variance of the in-phase amplitude
@@ -57,7 +63,7 @@ record SettledRise(double kelvin, Interval interval95, double timeConstantSecond
     double low = rise[best];
     double high = rise[best];
     for (int k = 0; k < taus.length; k++) {
-      double room = CHI_SQUARED_95 - (chi[k] - chi[best]);
+      double room = (k == 0 ? AT_THE_EDGE : CHI_SQUARED_95) - (chi[k] - chi[best]);
       if (room >= 0 && rise[k] > 0) {
         double half = Math.sqrt(room / information[k]);
         low = Math.min(low, rise[k] - half);

@@ -5,6 +5,15 @@ final class SourceFit {
   /** No optics makes an image narrower than this; what is narrower is a bad pixel. */
   private static final double NARROWEST_PIXELS = 0.6;
 
+  /**
+   * The largest score over place and delay exceeds that at the source's own by (free axes) / (2
+   * score): relative to the score this over its square.
+   */
+  private static final double PEAK_BIAS = 1.5;
+
+  /** Second-order growth of the position's variance at low scores, by simulation. */
+  private static final double CURVATURE = 20;
+
   private final DetectionSettings settings;
   private final ChannelMoments plain;
   private final int width;
@@ -24,8 +33,12 @@ final class SourceFit {
     this.statistics = statistics;
   }
 
-  /** The source at a candidate; null when it is a bad pixel. */
-  HeatSource source(Candidate candidate, double familyWiseP, CycleSigns signs) {
+  /**
+   * The source at a candidate; null when it is a bad pixel.
+   *
+   * @param stopShare what is left of the score when the run was stopped by it, see EarlyStop
+   */
+  HeatSource source(Candidate candidate, double familyWiseP, double stopShare, CycleSigns signs) {
     WidthStatistics s = statistics[candidate.widthIndex()];
     int direction = direction(candidate, s);
     double a = s.arc().weightI()[direction];
@@ -38,7 +51,7 @@ final class SourceFit {
     if (fit == null || !(fit.amplitude() > 0) || !near(fit, candidate, s.sigma())) {
       fit = unfitted(window, candidate, s.sigma());
     }
-    return describe(candidate, familyWiseP, signs, s, window, fit);
+    return describe(candidate, familyWiseP, stopShare, signs, s, window, fit);
   }
 
   /** The direction of the arc in which the candidate is strongest. */
@@ -64,14 +77,18 @@ final class SourceFit {
   private HeatSource describe(
       Candidate candidate,
       double familyWiseP,
+      double stopShare,
       CycleSigns signs,
       WidthStatistics s,
       GaussianFit.Window window,
       GaussianFit fit) {
     // along the direction searched the filter's normalised noise has variance 1 per cycle
     double variance = 1.0 / plain.cycles();
-    double inPhase = amplitude(window, plain.meanI(), fit);
-    double quadrature = amplitude(window, plain.meanC(), fit);
+    double square = Math.max(candidate.score() * candidate.score(), 9);
+    double share = stopShare * (1 - PEAK_BIAS / square);
+    double inPhase = share * amplitude(window, plain.meanI(), fit);
+    double quadrature = share * amplitude(window, plain.meanC(), fit);
+    double spread = variance * (1 + CURVATURE / square) / (stopShare * stopShare);
     double perEnergy = variance / fit.energy();
     PooledNoise noise = s.noise();
     double known = perEnergy / (fit.amplitude() * fit.amplitude());
@@ -89,9 +106,9 @@ final class SourceFit {
     return new HeatSource(
         fit.column(),
         fit.row(),
-        variance * fit.covariance()[1][1],
-        variance * fit.covariance()[2][2],
-        variance * fit.covariance()[1][2],
+        spread * fit.covariance()[1][1],
+        spread * fit.covariance()[2][2],
+        spread * fit.covariance()[1][2],
         rise.kelvin(),
         rise.interval95(),
         inPhase,
