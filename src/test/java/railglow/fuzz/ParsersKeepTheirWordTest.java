@@ -19,7 +19,7 @@ import railglow.fuzz.FuzzTargets.Target;
  * The same targets are fuzzed, guided by coverage, with the profile "fuzz".
  */
 class ParsersKeepTheirWordTest {
-  private static final int CHANGES = 150;
+  private static final int CHANGES = 60;
 
   static Stream<Target> targets() {
     return FuzzTargets.ALL.stream();
@@ -33,7 +33,7 @@ class ParsersKeepTheirWordTest {
         .get()
         .forEach(
             seed -> {
-              int step = Math.max(1, seed.length / 60);
+              int step = Math.max(1, seed.length / 20);
               for (int length = 0; length <= seed.length; length += step) {
                 target.check().accept(java.util.Arrays.copyOf(seed, length));
               }
