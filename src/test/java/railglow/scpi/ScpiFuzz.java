@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.provider.MethodSource;
 import railglow.fuzz.Documented;
 
-/** Whatever bytes an instrument or a controller sends: a value or a {@link ScpiException}. */
+/** Whatever bytes an instrument or a controller sends, as replies and as program messages. */
 @Tag("fuzz")
 public class ScpiFuzz {
   private static final HeaderTable<String> TABLE =
