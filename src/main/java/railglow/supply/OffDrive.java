@@ -1,8 +1,10 @@
 package railglow.supply;
 
+import java.util.Set;
 import java.util.function.BooleanSupplier;
 import railglow.observed.OutputState;
 import railglow.observed.SupplyReading;
+import railglow.observed.Trip;
 import railglow.time.MonotonicClock;
 
 /**
@@ -11,15 +13,22 @@ import railglow.time.MonotonicClock;
  * amperes looked at.
  */
 final class OffDrive {
-  /** After so many attempts that left the output on, level and limit are lowered as well. */
-  private static final int LOWER_AFTER = 3;
+  /** An output that stays on for so long in spite of off is turned down as well. */
+  private static final long LOWER_AFTER_NANOS = 1_000_000_000;
+
+  private static final String TURNED_DOWN =
+      "the supply did not obey off and was turned down to its lowest level, where its word alone"
+          + " proves nothing";
 
   private final Supply supply;
   private final KeeperReports reports;
   private final MonotonicClock clock;
   private final OffProof proof;
   private final ReadingDraft draft = new ReadingDraft();
-  private int fruitless;
+  private Set<Trip> lastTrips = Set.of();
+  private boolean disobeyed;
+  private long disobeyedSinceNanos;
+  private boolean lowered;
 
   OffDrive(Supply supply, KeeperReports reports, MonotonicClock clock) {
     this.supply = supply;
@@ -52,18 +61,36 @@ final class OffDrive {
     if (draft.outputSwitch() != SwitchState.NOT_TOLD) {
       said = draft.outputSwitch();
     }
-    String doubt = proof.doubt(said, reading, setVolts);
-    if (doubt.isEmpty()) {
-      fruitless = 0;
-      reports.state(OutputState.PROVEN_OFF, "", clock.nanos());
+    return judged(said, reading, proof.doubt(said, reading, setVolts));
+  }
+
+  private boolean judged(SwitchState said, SupplyReading reading, String doubt)
+      throws SupplyException {
+    long now = clock.nanos();
+    boolean proven = doubt.isEmpty() && !lowered;
+    if (proven) {
+      disobeyed = false;
+      reports.state(OutputState.PROVEN_OFF, "", now);
       return true;
     }
     reports.state(
-        said == SwitchState.ON ? OutputState.ON : OutputState.UNKNOWN, doubt, clock.nanos());
-    if (said != SwitchState.OFF && ++fruitless >= LOWER_AFTER) {
+        said == SwitchState.ON ? OutputState.ON : OutputState.UNKNOWN,
+        doubt.isEmpty() ? TURNED_DOWN : doubt,
+        now);
+    if (said != SwitchState.ON && !proof.currentFlows(reading)) {
+      disobeyed = false;
+    } else if (!disobeyed) {
+      disobeyed = true;
+      disobeyedSinceNanos = now;
+    } else if (!lowered && now - disobeyedSinceNanos >= LOWER_AFTER_NANOS) {
       lower();
     }
     return false;
+  }
+
+  /** Trips in the last whole reading. */
+  Set<Trip> lastTrips() {
+    return lastTrips;
   }
 
   private SwitchState off() throws SupplyException {
@@ -91,12 +118,14 @@ final class OffDrive {
     }
     SupplyReading reading =
         draft.finish(startNanos, clock.nanos(), supply.descriptor().tellsRegulation(), false);
+    lastTrips = reading.trips();
     reports.reading(reading);
     return reading;
   }
 
   /** The second means against an output that does not obey: the lowest level and limit. */
   private void lower() throws SupplyException {
+    lowered = true;
     ChannelAbility ability = supply.descriptor().channel(supply.channel());
     supply.setVolts(ability.volts().low());
     supply.setAmperes(ability.amperes().low());

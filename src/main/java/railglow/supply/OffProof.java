@@ -33,7 +33,7 @@ final class OffProof {
         || !ReadingJudge.isMeasurement(reading.amperes())) {
       return "the supply gives no usable reading";
     }
-    if (Math.abs(reading.amperes()) > channel.amperesError().at(0)) {
+    if (currentFlows(reading)) {
       return Quantity.format(reading.amperes(), Unit.AMPERE) + " still flow";
     }
     boolean fallen = Math.abs(reading.volts()) <= fallenVolts(setVolts);
@@ -43,6 +43,10 @@ final class OffProof {
       return "";
     }
     return Quantity.format(reading.volts(), Unit.VOLT) + " still stand at the output";
+  }
+
+  boolean currentFlows(SupplyReading reading) {
+    return Math.abs(reading.amperes()) > channel.amperesError().at(0);
   }
 
   /** Below this the output can't be on at the level; negative where the meter can't tell. */

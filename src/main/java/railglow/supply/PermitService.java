@@ -75,9 +75,13 @@ class PermitService {
     return setVolts;
   }
 
-  /** The start order is done: off is proven and the plan's level set. */
-  void begin(long nowNanos) {
+  /** The supply has been set to the plan's highest level. */
+  void levelIsSet() {
     setVolts = plan.highestVolts();
+  }
+
+  /** The start order is done, and off is proven. */
+  void begin(long nowNanos) {
     commanded = commanded(false, setVolts, nowNanos);
     nextReadingNanos = nowNanos;
     nextFeedNanos = nowNanos;

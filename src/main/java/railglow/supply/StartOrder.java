@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import railglow.observed.Trip;
+import railglow.safety.Protection;
 import railglow.units.Quantity;
 import railglow.units.Unit;
 
@@ -34,15 +37,23 @@ final class StartOrder {
     this.plan = plan;
   }
 
+  /** Whether trips must be cleared: one has acted, or the supply can't say. */
+  boolean mustClear(Set<Trip> trips) {
+    boolean canClear = supply.descriptor().commands().clearTrips().isPresent();
+    boolean blind = supply.descriptor().missing().contains(Protection.TRIP_STATUS);
+    return canClear && (blind || !trips.isEmpty());
+  }
+
   /**
-   * First half, with the output proven off: error queue emptied, trips cleared at the lowest level.
-   * Clearing a trip may bring the former output state back, so off must be sent and proven again.
+   * First half, with the output proven off: error queue emptied, and trips cleared at the lowest
+   * level. Clearing a trip may bring the former output state back, so off must be sent and proven
+   * again.
    */
-  List<Action> clearing() {
-    ChannelAbility ability = supply.descriptor().channel(supply.channel());
+  List<Action> clearing(boolean trips) {
     List<Action> actions = new ArrayList<>();
     actions.add(this::dropOldError);
-    if (supply.descriptor().commands().clearTrips().isPresent()) {
+    if (trips) {
+      ChannelAbility ability = supply.descriptor().channel(supply.channel());
       set(actions, "voltage", ability.volts().low(), Unit.VOLT, supply::setVolts);
       actions.add(
           () -> {
@@ -56,8 +67,8 @@ final class StartOrder {
   }
 
   /**
-   * Second half, with the output proven off again: current limit, level, the supply's own
-   * protection and watchdog set and read back, and the error queue looked at after each.
+   * Second half, with the output off: current limit, level, the supply's own protection and
+   * watchdog set and read back, and the error queue looked at after each.
    */
   List<Action> setting() {
     ChannelAbility ability = supply.descriptor().channel(supply.channel());

@@ -2,7 +2,6 @@ package railglow.supply;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
-import java.util.List;
 import railglow.observed.OutputState;
 import railglow.safety.Envelope;
 import railglow.safety.PermitSlot;
@@ -28,6 +27,7 @@ public final class SupplyKeeper implements Step {
     CLEARING,
     SECOND_PROOF,
     SETTING,
+    LAST_PROOF,
     SERVING
   }
 
@@ -42,6 +42,7 @@ public final class SupplyKeeper implements Step {
   private Phase phase = Phase.FIRST_PROOF;
   private boolean begun;
   private long startedNanos;
+  private boolean cleared;
   private boolean timerToDisarm;
   private volatile boolean ready;
   private volatile long lastStepNanos;
@@ -155,23 +156,22 @@ public final class SupplyKeeper implements Step {
       startedNanos = nowNanos;
     }
     return switch (phase) {
-      case FIRST_PROOF -> proveOff(nowNanos, Phase.CLEARING, startOrder.clearing());
-      case CLEARING -> work(nowNanos, Phase.SECOND_PROOF);
-      case SECOND_PROOF -> proveOff(nowNanos, Phase.SETTING, startOrder.setting());
-      case SETTING -> work(nowNanos, Phase.SERVING);
+      case FIRST_PROOF -> proveOff(nowNanos, Phase.CLEARING);
+      case CLEARING -> work(nowNanos, cleared ? Phase.SECOND_PROOF : Phase.SETTING);
+      case SECOND_PROOF -> proveOff(nowNanos, Phase.SETTING);
+      case SETTING -> work(nowNanos, Phase.LAST_PROOF);
+      case LAST_PROOF -> proveOff(nowNanos, Phase.SERVING);
       case SERVING -> serve(nowNanos);
     };
   }
 
-  private long proveOff(long nowNanos, Phase next, List<StartOrder.Action> actions)
-      throws SupplyException {
+  private long proveOff(long nowNanos, Phase next) throws SupplyException {
     if (offDrive.attempt(service.setVolts(), latch::isSet)) {
-      phase = next;
-      toDo.addAll(actions);
+      begin(next);
       return nowNanos;
     }
     if (latch.isSet()) {
-      return nowNanos;
+      return driveOff();
     }
     if (nowNanos - startedNanos > START_PATIENCE_NANOS) {
       reports.stop(
@@ -189,16 +189,33 @@ public final class SupplyKeeper implements Step {
         toDo.remove();
       }
       if (latch.isSet()) {
-        return nowNanos;
+        return driveOff();
       }
     }
-    phase = next;
-    if (next == Phase.SERVING) {
-      timerToDisarm = supply.descriptor().timer().isPresent();
-      service.begin(clock.nanos());
-      ready = true;
-    }
+    begin(next);
     return nowNanos;
+  }
+
+  private void begin(Phase next) {
+    phase = next;
+    switch (next) {
+      case CLEARING -> {
+        cleared = startOrder.mustClear(offDrive.lastTrips());
+        toDo.addAll(startOrder.clearing(cleared));
+      }
+      case SETTING -> {
+        // Until the last proof: a supply that lies about its switch shows itself with the level.
+        reports.state(OutputState.UNKNOWN, "the level is being set", clock.nanos());
+        toDo.addAll(startOrder.setting());
+      }
+      case LAST_PROOF -> service.levelIsSet();
+      case SERVING -> {
+        timerToDisarm = supply.descriptor().timer().isPresent();
+        service.begin(clock.nanos());
+        ready = true;
+      }
+      default -> {}
+    }
   }
 
   private long serve(long nowNanos) throws SupplyException {

@@ -7,10 +7,12 @@ import railglow.config.SupplyDescriptorFile;
 
 /** Descriptors for tests: the simulated supply's own, whole or with something taken away. */
 final class Descriptors {
+  private static final SupplyDescriptor SIMULATED = read("supply-simulated.yaml");
+
   private Descriptors() {}
 
   static SupplyDescriptor simulated() {
-    return read("supply-simulated.yaml");
+    return SIMULATED;
   }
 
   static SupplyDescriptor read(String name) {

@@ -25,12 +25,6 @@ class SupplyKeeperServiceTest {
             "off",
             "read 0",
             "error?",
-            "volts 0.0",
-            "error?",
-            "clear trips",
-            "error?",
-            "off",
-            "read 0",
             "amperes 0.5",
             "error?",
             "amperes?",
@@ -42,7 +36,9 @@ class SupplyKeeperServiceTest {
             "over-voltage?",
             "over-current 0.55",
             "error?",
-            "over-current?"),
+            "over-current?",
+            "off",
+            "read 0"),
         bench.supply.exchanges);
     assertEquals(OutputState.PROVEN_OFF, bench.keeper.outputState());
   }
@@ -59,11 +55,17 @@ class SupplyKeeperServiceTest {
   @Test
   void clearingATripThatBringsTheOutputBackIsFollowedByOff() {
     bench.supply.restoresOnClear = true;
+    bench.supply.overCurrentTripped = true;
     bench.supply.volts = 5;
 
-    bench.started();
+    while (!bench.keeper.isReady()) {
+      bench.step();
+    }
 
-    assertTrue(bench.keeper.isReady());
+    int clear = bench.supply.exchanges.indexOf("clear trips");
+    assertEquals("volts 0.0", bench.supply.exchanges.get(clear - 2));
+    assertEquals(
+        List.of("error?", "off", "read 0"), bench.supply.exchanges.subList(clear + 1, clear + 4));
     assertFalse(bench.supply.isTrulyOn());
   }
 
@@ -110,6 +112,20 @@ class SupplyKeeperServiceTest {
     assertEquals(StopCause.OUTPUT_NOT_AS_COMMANDED, bench.stop().cause());
     assertTrue(
         bench.stop().evidence().contains("3 V still stand at the output"), bench.stop().evidence());
+  }
+
+  @Test
+  void aSupplyThatLiesAboutItsSwitchShowsItselfBeforeTheFirstPermit() {
+    bench.supply.ignoresOff = true;
+    bench.supply.saysOff = true;
+    bench.supply.loadOhms = 1e6;
+    bench.supply.force(true);
+
+    bench.run(15);
+
+    assertFalse(bench.keeper.isReady());
+    assertEquals(StopCause.OUTPUT_NOT_AS_COMMANDED, bench.stop().cause());
+    assertTrue(bench.keeper.doubt().contains("still stand"), bench.keeper.doubt());
   }
 
   @Test

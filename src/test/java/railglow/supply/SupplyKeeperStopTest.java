@@ -163,13 +163,28 @@ class SupplyKeeperStopTest {
   }
 
   @Test
+  void aSupplyThatHadToBeTurnedDownIsNotBelievedOnItsWordAlone() {
+    bench.on();
+    bench.supply.ignoresOff = true;
+    latch(StopCause.OPERATOR_REQUEST);
+    bench.run(2);
+    bench.supply.saysOff = true;
+
+    bench.run(2);
+
+    assertTrue(bench.supply.isTrulyOn());
+    assertEquals(OutputState.UNKNOWN, bench.keeper.outputState());
+    assertTrue(bench.keeper.doubt().contains("turned down"), bench.keeper.doubt());
+  }
+
+  @Test
   void aSupplyThatLiesAboutItsSwitchIsCaughtByTheCurrent() {
     bench.on();
     bench.supply.ignoresOff = true;
     bench.supply.saysOff = true;
     latch(StopCause.OPERATOR_REQUEST);
 
-    bench.run(2);
+    bench.run(0.8);
 
     assertFalse(bench.finished());
     assertEquals(OutputState.UNKNOWN, bench.keeper.outputState());
