@@ -21,6 +21,7 @@ public final class Cruncher implements Step {
   private final Reduction reduction;
   private final HottestPixel hottest;
   private final Scribe scribe;
+  private final RunWatcher watcher;
   private final long leadInEndsNanos;
   private long nextHottestNanos;
   private volatile double hottestCelsius = Double.NaN;
@@ -36,6 +37,7 @@ public final class Cruncher implements Step {
       Reduction reduction,
       HottestPixel hottest,
       Scribe scribe,
+      RunWatcher watcher,
       long leadInEndsNanos,
       long nowNanos) {
     this.frames = frames;
@@ -43,6 +45,7 @@ public final class Cruncher implements Step {
     this.reduction = reduction;
     this.hottest = hottest;
     this.scribe = scribe;
+    this.watcher = watcher;
     this.leadInEndsNanos = leadInEndsNanos;
     this.lastStepNanos = nowNanos;
   }
@@ -57,6 +60,7 @@ public final class Cruncher implements Step {
         return nowNanos + IDLE_NANOS;
       }
       watchHeat(frame);
+      watcher.onFrame(frame);
       reduction.onFrame(frame);
     }
     return nowNanos;

@@ -1,5 +1,8 @@
 package railglow.run;
 
+import railglow.observed.Frame;
+import railglow.thermal.Look;
+
 /** Told how a run stands; must return at once. Called from several threads. */
 public interface RunWatcher {
   /** A few times a second. */
@@ -7,4 +10,16 @@ public interface RunWatcher {
 
   /** Something the operator must read. */
   void onMessage(String sentence);
+
+  /**
+   * A frame has arrived. It belongs to the caller again when this returns: copy what is needed, and
+   * be quick about it.
+   */
+  default void onFrame(Frame frame) {}
+
+  /** The data were looked at. Its planes are never changed again. */
+  default void onLook(Look look) {}
+
+  /** It is over, and this is what is known of the output. */
+  default void onEnded(RunEnding ending) {}
 }

@@ -3,6 +3,7 @@ package railglow.run.pulsed;
 import railglow.journal.Entry;
 import railglow.observed.Frame;
 import railglow.pulse.PulseSequence;
+import railglow.run.RunWatcher;
 import railglow.run.Scribe;
 import railglow.run.reduction.ReductionListener;
 import railglow.safety.StopCause;
@@ -18,14 +19,16 @@ final class LookKeeper implements ReductionListener {
   private final PulseSequence sequence;
   private final Scribe scribe;
   private final StopLatch latch;
+  private final RunWatcher watcher;
   private final Certainty certainty;
   private volatile int cyclesDone;
   private volatile Look latest;
 
-  LookKeeper(PulseSequence sequence, Scribe scribe, StopLatch latch) {
+  LookKeeper(PulseSequence sequence, Scribe scribe, StopLatch latch, RunWatcher watcher) {
     this.sequence = sequence;
     this.scribe = scribe;
     this.latch = latch;
+    this.watcher = watcher;
     this.certainty = new Certainty(sequence.familyWiseError());
   }
 
@@ -38,6 +41,7 @@ final class LookKeeper implements ReductionListener {
   @Override
   public void onLook(Look look, long nowNanos) {
     latest = look;
+    watcher.onLook(look);
     HeatSource best = look.strongest();
     scribe.post(
         new Entry.Looked(

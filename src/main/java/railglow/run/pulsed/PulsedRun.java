@@ -125,12 +125,13 @@ public final class PulsedRun {
           new Scribe(
               journal, store, parts.latch(), intake::giveBack, ENTRY_ROOM, intake.poolSize(), now);
       supply.recordWith(scribe);
-      LookKeeper looks = new LookKeeper(sequence, scribe, parts.latch());
+      LookKeeper looks = new LookKeeper(sequence, scribe, parts.latch(), watcher);
       Reduction reduction = new Reduction(header, like, looks);
       HottestPixel hottest = new HottestPixel(parts.camera().profile());
       long leadInEnds = start + Math.round(sequence.leadInSeconds() * SECOND);
       Cruncher cruncher =
-          new Cruncher(intake.queue(), supply, reduction, hottest, scribe, leadInEnds, now);
+          new Cruncher(
+              intake.queue(), supply, reduction, hottest, scribe, watcher, leadInEnds, now);
       StepRunner scribeRunner = runner("scribe", scribe);
       scribe.wakeWith(scribeRunner::wake);
       StepRunner cruncherRunner = runner("cruncher", cruncher);
@@ -250,7 +251,9 @@ public final class PulsedRun {
   private RunEnding awaitOff() {
     keeperRunner.awaitEnd(OFF_PATIENCE_NANOS);
     Stop stop = parts.latch().stop().orElseThrow();
-    return new RunEnding(stop, keeper.outputState(), keeper.doubt());
+    RunEnding ending = new RunEnding(stop, keeper.outputState(), keeper.doubt());
+    watcher.onEnded(ending);
+    return ending;
   }
 
   private void stop(StopCause cause, String evidence) {
