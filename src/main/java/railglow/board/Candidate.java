@@ -12,6 +12,9 @@ import java.util.stream.Collectors;
  * @param sigmas the same in standard deviations
  * @param share of the position's error that lies on the outline, 0 to 1
  * @param fromMiddle distance from the position to the part's middle, mm
+ * @param area of the part the position is in, in words
+ * @param behind the part through which the rail reaches it; empty when it is on the rail or not
+ *     reached
  * @param netsKnown whether it is known which parts are on the rail at all
  * @param place among the candidates of its source, from 0
  */
@@ -23,7 +26,9 @@ record Candidate(
     double sigmas,
     double share,
     double fromMiddle,
+    String area,
     boolean onRail,
+    String behind,
     boolean netsKnown,
     int place) {
   private static final double LARGE_MILLIMETRES = 6.0;
@@ -43,7 +48,18 @@ record Candidate(
 
   Candidate at(int newPlace) {
     return new Candidate(
-        source, part, tier, millimetres, sigmas, share, fromMiddle, onRail, netsKnown, newPlace);
+        source,
+        part,
+        tier,
+        millimetres,
+        sigmas,
+        share,
+        fromMiddle,
+        area,
+        onRail,
+        behind,
+        netsKnown,
+        newPlace);
   }
 
   Suspect suspect(int rank, Board board, String railName) {
@@ -54,10 +70,10 @@ record Candidate(
         millimetres,
         sigmas,
         onRail,
-        where() + "; " + what(railName) + ".");
+        where(board) + "; " + what(railName) + ".");
   }
 
-  private String where() {
+  private String where(Board board) {
     if (tier == Tier.NEAR) {
       return String.format(
           Locale.ROOT,
@@ -73,7 +89,7 @@ record Candidate(
                 millimetres,
                 sigmas)
             : "the heat's centre lies " + spot();
-    return tier == Tier.OTHER_SIDE ? on + ", but the part is on the other side" : on;
+    return part.side() == board.viewed() ? on : on + ", but the part is on the other side";
   }
 
   /** A large part is located to its middle, edge or corner. */
@@ -81,7 +97,8 @@ record Candidate(
     if (Math.max(part.widthMillimetres(), part.heightMillimetres()) < LARGE_MILLIMETRES) {
       return String.format(Locale.ROOT, "on it, %.1f mm from its middle", fromMiddle);
     }
-    return String.format(Locale.ROOT, "under or in it, %.1f mm from its middle", fromMiddle);
+    return String.format(
+        Locale.ROOT, "under or in it, %s, %.1f mm from its middle", area, fromMiddle);
   }
 
   private String what(String railName) {
@@ -92,6 +109,9 @@ record Candidate(
     }
     if (!netsKnown) {
       return name + ", and without a netlist it is not known whether it is on " + railName;
+    }
+    if (!behind.isEmpty()) {
+      return name + " behind " + behind + ", which carries current on from " + railName;
     }
     if (!onRail) {
       return name + " without a pad on " + railName + ", probably only warmed by its neighbour";

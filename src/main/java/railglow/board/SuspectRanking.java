@@ -13,8 +13,9 @@ import railglow.thermal.HeatSource;
  * From heat sources to the parts that can explain them. Pure and deterministic.
  *
  * <p>A part is a suspect when the 99 % ellipse of the source's position touches its outline. Those
- * with a pad on the injected rail come first, ordered by the share of the position's error that
- * lies on them times how often such a part fails (common practice, no source).
+ * with a pad on the injected rail, or behind an inductor, ferrite, fuse or sense resistor of it,
+ * come first, ordered by the share of the position's error that lies on them times how often such a
+ * part fails (common practice, no source).
  */
 public final class SuspectRanking {
   /** Radius of the 99 % ellipse of a two-dimensional normal distribution: sqrt(-2 ln 0.01). */
@@ -75,6 +76,7 @@ public final class SuspectRanking {
       Board board, String railName, BoardPosition at, int source) {
     BoardPosition position = at.withAdded(PLACEMENT_SIGMA_MILLIMETRES);
     boolean netsKnown = !railName.isEmpty() && !board.padsOn(railName).isEmpty();
+    RailReach reach = RailReach.of(board, railName);
     List<Candidate> found = new ArrayList<>();
     for (Part part : board.parts()) {
       Outline outline = Board.outline(part);
@@ -83,10 +85,12 @@ public final class SuspectRanking {
       double sigmas = outline.distanceSigmas(position);
       boolean touched = sigmas <= TOUCH_SIGMAS;
       boolean onRail = netsKnown && board.isOn(part, railName);
-      if (!touched && !(millimetres <= NEAR_MILLIMETRES && (onRail || !netsKnown))) {
+      String via = netsKnown && !onRail ? reach.feeds(part) : null;
+      boolean reached = onRail || via != null;
+      if (!touched && !(millimetres <= NEAR_MILLIMETRES && (reached || !netsKnown))) {
         continue;
       }
-      Candidate.Tier tier = tier(board, part, touched, onRail, netsKnown);
+      Candidate.Tier tier = tier(board, part, touched, reached, netsKnown);
       double share = touched ? outline.shareOf(position) : 0;
       double fromMiddle =
           Math.hypot(
@@ -94,7 +98,18 @@ public final class SuspectRanking {
               part.yMillimetres() - position.yMillimetres());
       found.add(
           new Candidate(
-              source, part, tier, millimetres, sigmas, share, fromMiddle, onRail, netsKnown, 0));
+              source,
+              part,
+              tier,
+              millimetres,
+              sigmas,
+              share,
+              fromMiddle,
+              outline.area(position.xMillimetres(), position.yMillimetres()),
+              onRail,
+              via == null ? "" : via,
+              netsKnown,
+              0));
     }
     found.sort(
         Comparator.comparing(Candidate::tier)
@@ -105,11 +120,11 @@ public final class SuspectRanking {
   }
 
   private static Candidate.Tier tier(
-      Board board, Part part, boolean touched, boolean onRail, boolean netsKnown) {
+      Board board, Part part, boolean touched, boolean reached, boolean netsKnown) {
     if (!touched) {
       return Candidate.Tier.NEAR;
     }
-    if (netsKnown && !onRail) {
+    if (netsKnown && !reached) {
       return Candidate.Tier.OFF_RAIL;
     }
     if (part.side() != board.viewed()) {

@@ -193,4 +193,49 @@ class SuspectRankingTest {
         "Lift C1; AUX should then read clearly more than the 6.8 ohm of now.",
         NextStep.text(board, "AUX", suspects, 6.8));
   }
+
+  @Test
+  void aPartBehindAFerriteOfTheRailIsReachedAndComesBeforeTheFerrite() {
+    Board board =
+        board(
+            true,
+            true,
+            part("FB1", 30, 30, Side.TOP, "VCC", "VCCA"),
+            part("C9", 60, 30, Side.TOP, "VCCA", "GND"),
+            part("C8", 80, 30, Side.TOP, "OTHER", "GND"));
+    List<Suspect> suspects =
+        SuspectRanking.rank(
+            board, "VCC", List.of(at(30, 30, 0.1), at(60, 30, 0.1), at(80, 30, 0.1)));
+    assertEquals(List.of("C9", "FB1", "C8"), names(suspects));
+    assertFalse(suspects.get(0).onRail());
+    assertTrue(suspects.get(0).reason().contains("behind FB1"), suspects.get(0).reason());
+    assertEquals(
+        "Lift C9; VCC should then read 45 ohm or more.",
+        NextStep.text(board, "VCC", suspects, 6.8));
+  }
+
+  @Test
+  void currentDoesNotPassAGroundAnotherRailOrALargeResistor() {
+    Board board =
+        board(
+            true,
+            true,
+            new Part("R1", "10 kohm", "", 10, 10, 2, 1, 0, Side.TOP, Set.of("VCC", "A")),
+            new Part("R2", "50 mohm", "", 20, 10, 2, 1, 0, Side.TOP, Set.of("VCC", "B")),
+            new Part("L3", "", "", 30, 10, 2, 1, 0, Side.TOP, Set.of("VCC", "GND_PLANE")),
+            part("C1", 40, 10, Side.TOP, "A", "GND_PLANE"),
+            part("C2", 50, 10, Side.TOP, "B", "GND_PLANE"),
+            part("C3", 60, 10, Side.TOP, "GND_PLANE", "C"));
+    RailReach reach = RailReach.of(board, "VCC");
+    assertEquals(java.util.Map.of("B", "R2"), reach.through());
+  }
+
+  @Test
+  void aLargePartIsLocatedToItsCorner() {
+    Part chip = new Part("U1", "", "", 40, 40, 16, 16, 0, Side.TOP, Set.of("VCC", "GND"));
+    Board board = board(true, true, chip);
+    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(35, 45, 0.1)));
+    assertTrue(
+        suspects.get(0).reason().contains("at its upper left corner"), suspects.get(0).reason());
+  }
 }

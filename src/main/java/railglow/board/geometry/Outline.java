@@ -16,6 +16,7 @@ public record Outline(
   private static final int HALF_GRID = 40;
 
   private static final double REACH_SIGMAS = 4;
+  private static final double EDGE = 1.0 / 3;
 
   /** The four corners, in order around the rectangle: x0, y0, x1, y1 and so on. */
   public double[] corners() {
@@ -40,6 +41,30 @@ public record Outline(
     double dy = y - yMillimetres;
     return Math.abs(dx * cos + dy * sin) <= widthMillimetres / 2
         && Math.abs(dy * cos - dx * sin) <= heightMillimetres / 2;
+  }
+
+  /**
+   * Which part of the rectangle a point is nearest to as seen from above, in words: its middle, an
+   * edge or a corner. Each is a third of the sides.
+   */
+  public String area(double x, double y) {
+    double[] corners = corners();
+    double halfX = 0;
+    double halfY = 0;
+    for (int i = 0; i < 4; i++) {
+      halfX = Math.max(halfX, Math.abs(corners[2 * i] - xMillimetres));
+      halfY = Math.max(halfY, Math.abs(corners[2 * i + 1] - yMillimetres));
+    }
+    double u = (x - xMillimetres) / halfX;
+    double v = (y - yMillimetres) / halfY;
+    String vertical = v > EDGE ? "upper" : v < -EDGE ? "lower" : "";
+    String horizontal = u > EDGE ? "right" : u < -EDGE ? "left" : "";
+    if (vertical.isEmpty() && horizontal.isEmpty()) {
+      return "at its middle";
+    }
+    return vertical.isEmpty() || horizontal.isEmpty()
+        ? "at its " + vertical + horizontal + " edge"
+        : "at its " + vertical + " " + horizontal + " corner";
   }
 
   /** Distance from a point to the outline; 0 inside. */
