@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
  * @param behind the part through which the rail reaches it; empty when it is on the rail or not
  *     reached
  * @param netsKnown whether it is known which parts are on the rail at all
+ * @param surface what to mind about the surface there, in words; empty when it radiates well
  * @param place among the candidates of its source, from 0
  */
 record Candidate(
@@ -30,6 +31,7 @@ record Candidate(
     boolean onRail,
     String behind,
     boolean netsKnown,
+    String surface,
     int place) {
   private static final double LARGE_MILLIMETRES = 6.0;
 
@@ -59,6 +61,7 @@ record Candidate(
         onRail,
         behind,
         netsKnown,
+        surface,
         newPlace);
   }
 
@@ -70,7 +73,7 @@ record Candidate(
         millimetres,
         sigmas,
         onRail,
-        where(board) + "; " + what(railName) + ".");
+        where(board) + "; " + what(railName) + surface + ".");
   }
 
   private String where(Board board) {

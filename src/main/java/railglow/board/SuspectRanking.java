@@ -77,6 +77,7 @@ public final class SuspectRanking {
     BoardPosition position = at.withAdded(PLACEMENT_SIGMA_MILLIMETRES);
     boolean netsKnown = !railName.isEmpty() && !board.padsOn(railName).isEmpty();
     RailReach reach = RailReach.of(board, railName);
+    String surface = SurfaceWords.caution(board, position.xMillimetres(), position.yMillimetres());
     List<Candidate> found = new ArrayList<>();
     for (Part part : board.parts()) {
       Outline outline = Board.outline(part);
@@ -109,6 +110,7 @@ public final class SuspectRanking {
               onRail,
               via == null ? "" : via,
               netsKnown,
+              surface,
               0));
     }
     found.sort(

@@ -18,6 +18,7 @@ import railglow.board.RailNets;
 import railglow.board.Side;
 import railglow.board.geometry.PackageOutline;
 import railglow.board.geometry.Registration;
+import railglow.board.geometry.RegistrationChoice;
 import railglow.board.geometry.RegistrationException;
 import railglow.board.geometry.RegistrationPoint;
 import railglow.board.imports.ImportException;
@@ -34,12 +35,14 @@ import railglow.units.Unit;
 public final class BoardFile {
   private static final double LARGEST_METRES = 1.0;
   private static final double FARTHEST_PIXEL = 20_000;
+  private static final double NONE = Double.NaN;
   private static final long MAX_BYTES = 64L << 20;
 
   private final Path path;
   private final ConfigSection root;
   private final Map<String, Path> used = new TreeMap<>();
   private final List<String> gaps = new ArrayList<>();
+  private final List<String> notes = new ArrayList<>();
 
   private BoardFile(Path path, ConfigSection root) {
     this.path = path;
@@ -71,6 +74,7 @@ public final class BoardFile {
     Optional<Netlist> netlist = netlist();
     PartAssembly parts = PartAssembly.of(placement, netlist, sizes);
     gaps.addAll(parts.gaps());
+    notes.addAll(parts.notes());
     Optional<Netlist> named = parts.netlist().map(list -> RailNets.named(list, rails, nets, gaps));
     return new Board(
         name,
@@ -84,7 +88,7 @@ public final class BoardFile {
         picture(),
         BoardCareFile.read(root, rails, parts.parts()),
         gaps,
-        parts.notes());
+        notes);
   }
 
   private static List<Part> withNets(List<Part> parts, Optional<Netlist> netlist) {
@@ -162,7 +166,14 @@ public final class BoardFile {
               point.quantity("row", Unit.PIXEL, -FARTHEST_PIXEL, FARTHEST_PIXEL)));
     }
     try {
-      return Optional.of(Registration.of(points, accuracy));
+      RegistrationChoice choice =
+          RegistrationChoice.of(
+              points,
+              accuracy,
+              section.get().optionalQuantity("width", Unit.PIXEL, 2, FARTHEST_PIXEL).orElse(NONE),
+              section.get().optionalQuantity("height", Unit.PIXEL, 2, FARTHEST_PIXEL).orElse(NONE));
+      notes.addAll(choice.notes());
+      return Optional.of(choice.registration());
     } catch (RegistrationException e) {
       gaps.add(
           "the registration can't be used: "

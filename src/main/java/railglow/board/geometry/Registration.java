@@ -25,7 +25,7 @@ public final class Registration {
     this.covariance = fit.covariance();
     this.freeParameters = freeParameters;
     this.sumOfSquares = fit.sumOfSquares();
-    int freedom = 2 * points.size() - freeParameters;
+    int freedom = degreesOfFreedom();
     double seen = freedom > 0 ? Math.sqrt(sumOfSquares / freedom) : 0;
     this.pixelSigma = Math.max(statedSigma, seen);
   }
@@ -44,6 +44,25 @@ public final class Registration {
         points,
         ProjectionFit.of(points, false, 0, 0),
         Projection.HOMOGRAPHY_PARAMETERS,
+        pixelSigma);
+  }
+
+  /**
+   * As {@link #of}, with one radial term of the lens about its optical centre; five points or more.
+   *
+   * @param centreColumn of the lens in the picture, usually its middle
+   * @param centreRow likewise
+   */
+  public static Registration withLens(
+      List<RegistrationPoint> points, double pixelSigma, double centreColumn, double centreRow) {
+    requireUsable(points, pixelSigma);
+    if (2 * points.size() < Projection.HOMOGRAPHY_PARAMETERS + 2) {
+      throw new RegistrationException("a lens term needs five registration points or more");
+    }
+    return new Registration(
+        points,
+        ProjectionFit.of(points, true, centreColumn, centreRow),
+        Projection.HOMOGRAPHY_PARAMETERS + 1,
         pixelSigma);
   }
 
@@ -136,6 +155,15 @@ public final class Registration {
     return Math.sqrt(sumOfSquares / points.size());
   }
 
+  /** Sum of the squared residuals of both coordinates, px^2. */
+  public double sumOfSquaresPixels() {
+    return sumOfSquares;
+  }
+
+  public int degreesOfFreedom() {
+    return 2 * points.size() - freeParameters;
+  }
+
   /** Error of a point per axis that the fit is weighed with, px: the larger of stated and seen. */
   public double pixelSigma() {
     return pixelSigma;
@@ -143,7 +171,7 @@ public final class Registration {
 
   /** Whether the points are more than the map needs, so that its residuals mean something. */
   public boolean residualsMeanSomething() {
-    return 2 * points.size() > freeParameters;
+    return degreesOfFreedom() > 0;
   }
 
   /** Picture pixels per board millimetre at a board point, geometric mean of both directions. */

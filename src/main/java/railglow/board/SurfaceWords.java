@@ -1,0 +1,77 @@
+package railglow.board;
+
+import java.util.Locale;
+import java.util.Optional;
+import railglow.board.BoardSurfaces.Named;
+import railglow.thermal.HeatSource;
+import railglow.thermal.radiometry.PlanckBand;
+import railglow.thermal.radiometry.Surface;
+import railglow.thermal.radiometry.Surface.Estimate;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** What the surface at a heat source does to the rise that is seen. Pure. */
+public final class SurfaceWords {
+  /** Standard deviations in half a 95 % interval. */
+  private static final double HALF_95 = 1.959963985;
+
+  private SurfaceWords() {}
+
+  /** A clause for a suspect's sentence where bare metal hides most of the rise; else empty. */
+  static String caution(Board board, double xMillimetres, double yMillimetres) {
+    Named named = board.care().surfaces().at(board, xMillimetres, yMillimetres);
+    return named.surface().isBareMetal()
+        ? String.format(
+            Locale.ROOT,
+            "; %s shows only about %.0f %% of its rise, tape it or tilt the board to be sure",
+            named.name(),
+            100 * named.surface().emissivity())
+        : "";
+  }
+
+  /**
+   * The true rise of a source seen by a camera set to emissivity 1, with its error, in the 8 to 14
+   * um band.
+   *
+   * @param startCelsius apparent temperature of the place before warming
+   * @return empty when the board has no registration, or the surface is such that no true rise can
+   *     be given
+   */
+  public static Optional<Estimate> trueRiseKelvin(
+      Board board, HeatSource source, double startCelsius) {
+    if (board.registration().isEmpty()) {
+      return Optional.empty();
+    }
+    Surface surface = surfaceAt(board, source).surface();
+    double sigma = (source.riseInterval95().high() - source.riseInterval95().low()) / (2 * HALF_95);
+    Estimate rise =
+        surface.trueRiseKelvin(
+            PlanckBand.LONG_WAVE, startCelsius, new Estimate(source.riseKelvin(), sigma));
+    return Double.isFinite(rise.value()) && Double.isFinite(rise.sigma())
+        ? Optional.of(rise)
+        : Optional.empty();
+  }
+
+  /** One sentence on the true rise of a source; empty when none can be given. */
+  public static Optional<String> trueRise(Board board, HeatSource source, double startCelsius) {
+    return trueRiseKelvin(board, source, startCelsius)
+        .map(
+            rise -> {
+              Named named = surfaceAt(board, source);
+              return String.format(
+                  Locale.ROOT,
+                  "Seen %s on %s (emissivity %.2f +- %.2f): truly %s +- %s.",
+                  Quantity.format(source.riseKelvin(), Unit.KELVIN),
+                  named.name(),
+                  named.surface().emissivity(),
+                  named.surface().emissivitySigma(),
+                  Quantity.format(rise.value(), Unit.KELVIN),
+                  Quantity.format(rise.sigma(), Unit.KELVIN));
+            });
+  }
+
+  private static Named surfaceAt(Board board, HeatSource source) {
+    var place = SuspectRanking.position(board, source);
+    return board.care().surfaces().at(board, place.xMillimetres(), place.yMillimetres());
+  }
+}

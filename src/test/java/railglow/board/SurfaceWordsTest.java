@@ -1,0 +1,58 @@
+package railglow.board;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import railglow.config.BoardFile;
+import railglow.thermal.HeatSource;
+import railglow.units.Interval;
+
+class SurfaceWordsTest {
+  private static HeatSource at(double x, double y, double rise) {
+    return new HeatSource(
+        8 + 2 * x,
+        176 - 2 * y,
+        0.02,
+        0.02,
+        0,
+        rise,
+        new Interval(rise - 0.1, rise + 0.1),
+        rise,
+        0,
+        1,
+        2,
+        1e-4,
+        1);
+  }
+
+  private static Board hx12() throws Exception {
+    return BoardFile.read(Path.of("docs/examples/hx12/board.yaml")).board();
+  }
+
+  @Test
+  void aCeramicPartShowsNearlyAllOfItsRise() throws Exception {
+    var rise = SurfaceWords.trueRiseKelvin(hx12(), at(78, 31, 1.0), 25).orElseThrow();
+    assertEquals(1 / 0.9, rise.value(), 0.02);
+    // 0.04 of 0.90 from the emissivity and 0.05 K from the source, both on 1.1 K.
+    assertEquals(Math.hypot(1.11 * 0.04 / 0.9, 0.051 / 0.9), rise.sigma(), 0.01);
+    assertTrue(
+        SurfaceWords.trueRise(hx12(), at(78, 31, 1.0), 25)
+            .orElseThrow()
+            .contains("ceramic body of C37"));
+  }
+
+  @Test
+  void bareMetalIsMarkedAndTapingAdvised() throws Exception {
+    List<Suspect> onLid = SuspectRanking.rank(hx12(), "3V3", List.of(at(91, 14, 0.5)));
+    assertEquals("A1", onLid.get(0).part());
+    assertTrue(onLid.get(0).reason().contains("tape it or tilt"), onLid.get(0).reason());
+    List<Suspect> onCeramic = SuspectRanking.rank(hx12(), "3V3", List.of(at(78, 31, 0.5)));
+    assertFalse(onCeramic.get(0).reason().contains("tape"));
+    assertEquals("bare ring of H1", hx12().care().surfaces().at(hx12(), 4, 4).name());
+    assertEquals("solder mask", hx12().care().surfaces().at(hx12(), 60, 60).name());
+  }
+}
