@@ -6,6 +6,9 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import railglow.board.imports.NetlistFuzz;
 import railglow.board.imports.PlacementFuzz;
+import railglow.board.ladder.StepsFuzz;
+import railglow.board.readings.ReadingsFuzz;
+import railglow.camera.RawStreamFuzz;
 import railglow.camera.RecordingsFuzz;
 import railglow.config.BenchFuzz;
 import railglow.config.BoardFuzz;
@@ -20,6 +23,9 @@ import railglow.journal.PlaneFileFuzz;
 import railglow.journal.TablesFuzz;
 import railglow.link.LinkBytesFuzz;
 import railglow.scpi.ScpiFuzz;
+import railglow.sim.SimulatedSupplyFuzz;
+import railglow.sim.fault.FaultsFuzz;
+import railglow.supply.CompanionTalkFuzz;
 import railglow.supply.SupplyAddressFuzz;
 import railglow.units.QuantityFuzz;
 
@@ -61,7 +67,14 @@ final class FuzzTargets {
           new Target(FindingsFuzz.class, FindingsFuzz::seeds, FindingsFuzz::check),
           new Target(PlaneFileFuzz.class, PlaneFileFuzz::seeds, PlaneFileFuzz::check),
           new Target(TablesFuzz.class, TablesFuzz::seeds, TablesFuzz::check),
-          new Target(RecordingsFuzz.class, RecordingsFuzz::seeds, RecordingsFuzz::check));
+          new Target(RecordingsFuzz.class, RecordingsFuzz::seeds, RecordingsFuzz::check),
+          new Target(ReadingsFuzz.class, ReadingsFuzz::seeds, ReadingsFuzz::check),
+          new Target(StepsFuzz.class, StepsFuzz::seeds, StepsFuzz::check),
+          new Target(CompanionTalkFuzz.class, CompanionTalkFuzz::seeds, CompanionTalkFuzz::check),
+          new Target(FaultsFuzz.class, FaultsFuzz::seeds, FaultsFuzz::check),
+          new Target(
+              SimulatedSupplyFuzz.class, SimulatedSupplyFuzz::seeds, SimulatedSupplyFuzz::check),
+          new Target(RawStreamFuzz.class, RawStreamFuzz::seeds, RawStreamFuzz::check));
 
   private FuzzTargets() {}
 }
