@@ -45,6 +45,11 @@ final class PtyWire implements TestWire {
     return false;
   }
 
+  /** Stops or continues the process that carries the bytes. */
+  void signal(String name) throws Exception {
+    new ProcessBuilder("kill", "-" + name, Long.toString(socat.pid())).start().waitFor();
+  }
+
   Path device() {
     return device;
   }

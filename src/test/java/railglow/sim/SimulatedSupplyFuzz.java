@@ -14,6 +14,8 @@ import railglow.time.InventedClock;
 /** Anything sent to the simulated supply. */
 @Tag("fuzz")
 public class SimulatedSupplyFuzz {
+  private static final BenchScenario SCENARIO = BenchScenarios.hx12();
+
   public static Stream<byte[]> seeds() {
     return Stream.of(
             "*IDN?\nVOLT 1.2;CURR 0.5\nOUTP ON\nMEAS:VOLT?;:MEAS:CURR?\nSYST:ERR?\n",
@@ -33,7 +35,7 @@ public class SimulatedSupplyFuzz {
 
   private static void send(byte[] bytes) throws LinkException {
     InventedClock clock = new InventedClock(0);
-    InventedBench bench = new InventedBench(BenchScenarios.hx12(), clock);
+    InventedBench bench = new InventedBench(SCENARIO, clock);
     MemoryPort port =
         new MemoryPort(clock, bench.connect(), new BytePort.Traits(true, false, false));
     port.open(1);
