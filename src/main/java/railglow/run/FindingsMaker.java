@@ -105,7 +105,11 @@ public final class FindingsMaker {
                     String.format(
                         Locale.ROOT, "Heat at column %.1f, row %.1f", first.column(), first.row()));
     String more =
-        sources.size() == 1 ? "" : String.format(", and %d more places", sources.size() - 1);
+        switch (sources.size()) {
+          case 1 -> "";
+          case 2 -> ", and one more place";
+          default -> String.format(", and %d more places", sources.size() - 1);
+        };
     return String.format(
         Locale.ROOT,
         "%s%s: a rise of %s (95 %%: %s to %s); probability that noise alone shows this: %s.",

@@ -18,7 +18,7 @@ class HuntOverWiresIT {
   @Test
   void aLeakyCapacitorIsNamedAndTheReplayGivesTheSameBits() throws Exception {
     try (ServedBench bench = ServedBench.start(folder)) {
-      RailglowProcess hunt = bench.hunt(bench.sequence("1 V", "500 mA", 40));
+      RailglowProcess hunt = bench.hunt(bench.sequence("1 V", "500 mA", 30));
       assertEquals(0, hunt.awaitExit(120), hunt.output());
       assertNamesC37(bench);
       assertTrue(Files.size(bench.run().resolve("report.html")) > 10_000);
@@ -37,7 +37,7 @@ class HuntOverWiresIT {
     Path terminal = folder.resolve("supply-terminal");
     try (ServedBench bench = ServedBench.start(folder, "--terminal", terminal.toString())) {
       Path file = bench.benchWithSupplyAt("serial:" + terminal);
-      RailglowProcess hunt = bench.hunt(file, bench.sequence("1 V", "500 mA", 40));
+      RailglowProcess hunt = bench.hunt(file, bench.sequence("1 V", "500 mA", 30));
       assertEquals(0, hunt.awaitExit(120), hunt.output());
       assertNamesC37(bench);
       assertTrueOutputEndedOff(bench);
@@ -47,7 +47,7 @@ class HuntOverWiresIT {
   @Test
   void aDeadShortIsFoundWithTheCurrentLimitedByTheSupply() throws Exception {
     try (ServedBench bench = ServedBench.start(folder, "--scenario", "dead-short")) {
-      RailglowProcess hunt = bench.hunt(bench.sequence("500 mV", "2.5 A", 25, "no"));
+      RailglowProcess hunt = bench.hunt(bench.sequence("500 mV", "2.5 A", 10, "no"));
       assertEquals(0, hunt.awaitExit(150), hunt.output());
       JsonNode findings = bench.findings();
       assertEquals("HEAT_FOUND", findings.get("verdict").asText(), hunt.output());
@@ -61,7 +61,7 @@ class HuntOverWiresIT {
   @Test
   void onAHealthyBoardNothingIsFoundAndTheLimitOfWhatWouldHaveBeenSeenIsSaid() throws Exception {
     try (ServedBench bench = ServedBench.start(folder, "--scenario", "healthy")) {
-      RailglowProcess hunt = bench.hunt(bench.sequence("1 V", "500 mA", 15));
+      RailglowProcess hunt = bench.hunt(bench.sequence("1 V", "500 mA", 10));
       assertEquals(0, hunt.awaitExit(90), hunt.output());
       JsonNode findings = bench.findings();
       assertEquals("NOTHING_FOUND", findings.get("verdict").asText(), hunt.output());

@@ -65,7 +65,7 @@ final class ServedBench implements AutoCloseable {
     return Files.writeString(folder.resolve("bench.yaml"), text);
   }
 
-  /** A quick sequence: one-second cycles, until sure. */
+  /** A quick sequence: two-second cycles, until sure. */
   Path sequence(String level, String current, int atMost) throws IOException {
     return sequence(level, current, atMost, "yes");
   }
@@ -78,8 +78,8 @@ final class ServedBench implements AutoCloseable {
         purpose: A quick run for tests.
         level: %s
         current-limit: %s
-        period: 1 s
-        cycles-at-least: 4
+        period: 2 s
+        cycles-at-least: 5
         cycles-at-most: %d
         until-sure: %s
         lead-in: 1 s

@@ -20,7 +20,7 @@ final class LookKeeper implements ReductionListener {
   private final Scribe scribe;
   private final StopLatch latch;
   private final RunWatcher watcher;
-  private final Certainty certainty;
+  private final Certainty certainty = new Certainty();
   private volatile int cyclesDone;
   private volatile Look latest;
 
@@ -29,7 +29,6 @@ final class LookKeeper implements ReductionListener {
     this.scribe = scribe;
     this.latch = latch;
     this.watcher = watcher;
-    this.certainty = new Certainty(sequence.familyWiseError());
   }
 
   @Override
