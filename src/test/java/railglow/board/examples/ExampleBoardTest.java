@@ -29,6 +29,11 @@ class ExampleBoardTest {
           || bounds.getMaxY() > board.height()) {
         problems.add(part.reference() + " leaves the board: " + bounds);
       }
+      for (double[] hole : board.holes()) {
+        if (part.outline().distanceMillimetres(hole[0], hole[1]) < 3.0) {
+          problems.add(part.reference() + " covers the hole at " + hole[0] + ", " + hole[1]);
+        }
+      }
       for (ExamplePart other : board.parts().subList(i + 1, board.parts().size())) {
         Area common = area(other);
         common.intersect(own);

@@ -1,5 +1,6 @@
 package railglow.board.examples;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
@@ -25,7 +26,7 @@ class ExampleFilesTest {
     }
     for (ExampleBoard board : ExampleBoard.ALL) {
       Files.createDirectories(folder(board));
-      Files.writeString(folder(board).resolve("placement.csv"), PlacementWriter.csv(board.parts()));
+      Files.write(folder(board).resolve("placement.csv"), PlacementWriter.bytes(board));
       Files.writeString(folder(board).resolve("netlist.ipc"), NetlistWriter.netlist(board, LAYERS));
       ImageIO.write(BoardDrawing.of(board), "png", folder(board).resolve("board.png").toFile());
     }
@@ -42,9 +43,8 @@ class ExampleFilesTest {
   @ParameterizedTest
   @MethodSource("boards")
   void thePlacementIsWhatThePlanMakes(ExampleBoard board) throws IOException {
-    assertEquals(
-        PlacementWriter.csv(board.parts()),
-        Files.readString(folder(board).resolve("placement.csv"), StandardCharsets.UTF_8));
+    assertArrayEquals(
+        PlacementWriter.bytes(board), Files.readAllBytes(folder(board).resolve("placement.csv")));
   }
 
   @ParameterizedTest
