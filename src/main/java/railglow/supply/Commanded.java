@@ -11,6 +11,13 @@ import railglow.observed.Regulation;
  * @param sinceNanos when this was confirmed
  * @param expected the regulation seen at this level before; {@code NOT_REPORTED} while nothing is
  *     expected
+ * @param chargingAboveVolts a reading at the current limit with more volts shows a rail that is
+ *     still charging; NaN when that is no excuse
  */
 public record Commanded(
-    boolean on, double levelVolts, double limitAmperes, long sinceNanos, Regulation expected) {}
+    boolean on,
+    double levelVolts,
+    double limitAmperes,
+    long sinceNanos,
+    Regulation expected,
+    double chargingAboveVolts) {}

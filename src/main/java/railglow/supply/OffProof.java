@@ -46,7 +46,8 @@ final class OffProof {
   }
 
   boolean currentFlows(SupplyReading reading) {
-    return Math.abs(reading.amperes()) > channel.amperesError().at(0);
+    double amperes = Math.abs(reading.amperes());
+    return ReadingJudge.isMeasurement(amperes) && amperes > channel.amperesError().at(0);
   }
 
   /** Below this the output can't be on at the level; negative where the meter can't tell. */

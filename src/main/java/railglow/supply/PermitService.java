@@ -3,7 +3,6 @@ package railglow.supply;
 import java.util.Optional;
 import railglow.observed.Edge;
 import railglow.observed.OutputState;
-import railglow.observed.Regulation;
 import railglow.observed.SupplyReading;
 import railglow.safety.Envelope;
 import railglow.safety.OutputPermit;
@@ -33,7 +32,7 @@ class PermitService {
   private final EnergyCount energy = new EnergyCount();
   private final ReadingDraft draft = new ReadingDraft();
   private Commanded commanded;
-  private Regulation expected = Regulation.NOT_REPORTED;
+  private final RegulationMemory regulation = new RegulationMemory();
   private double setVolts = Double.NaN;
   private boolean errorsDue;
   private long nextReadingNanos;
@@ -120,7 +119,13 @@ class PermitService {
   }
 
   private Commanded commanded(boolean on, double levelVolts, long sinceNanos) {
-    return new Commanded(on, levelVolts, plan.limitAmperes(), sinceNanos, expected);
+    return new Commanded(
+        on,
+        levelVolts,
+        plan.limitAmperes(),
+        sinceNanos,
+        regulation.expected(),
+        regulation.chargingAboveVolts(levelVolts));
   }
 
   /** Whether the output must go off now: a stop is latched, or the permit has lapsed. */
@@ -168,7 +173,7 @@ class PermitService {
     forgetLevel();
     supply.setVolts(wanted.levelVolts());
     setVolts = wanted.levelVolts();
-    expected = Regulation.NOT_REPORTED;
+    regulation.forget();
     return !stopNow();
   }
 
@@ -181,6 +186,7 @@ class PermitService {
     long commandedNanos = clock.nanos();
     reports.state(OutputState.UNKNOWN, "the output is being switched on", commandedNanos);
     energy.switchedOn(commandedNanos);
+    regulation.beginHalf();
     commanded = commanded(true, wanted.levelVolts(), commandedNanos);
     SwitchState said = supply.switchOn();
     if (stopAfterOn()) {
@@ -241,6 +247,7 @@ class PermitService {
     long confirmedNanos = clock.nanos();
     if (!wanted.on()) {
       energy.switchedOff(confirmedNanos);
+      regulation.endHalf();
     }
     commanded = commanded(wanted.on(), commanded.levelVolts(), confirmedNanos);
     if (wanted.on()) {
@@ -296,8 +303,9 @@ class PermitService {
           doubt.isEmpty() ? OutputState.PROVEN_OFF : OutputState.UNKNOWN,
           doubt,
           reading.endNanos());
-    } else if (expected == Regulation.NOT_REPORTED && judge.isSettled(reading, commanded)) {
-      expected = reading.regulation();
+    } else if (judge.isSettled(reading, commanded)) {
+      regulation.add(reading, commanded.levelVolts());
+      commanded = commanded(true, commanded.levelVolts(), commanded.sinceNanos());
     }
   }
 }

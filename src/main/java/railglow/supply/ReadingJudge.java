@@ -167,7 +167,11 @@ public final class ReadingJudge {
           StopCause.UNEXPECTED_REGULATION,
           "the output is on, but the supply says it holds neither its voltage nor its current");
     }
-    if (commanded.expected() != Regulation.NOT_REPORTED && seen != commanded.expected()) {
+    boolean charging =
+        seen == Regulation.CONSTANT_CURRENT && reading.volts() > commanded.chargingAboveVolts();
+    if (commanded.expected() != Regulation.NOT_REPORTED
+        && seen != commanded.expected()
+        && !charging) {
       return new Breach(
           StopCause.UNEXPECTED_REGULATION,
           "the supply went from "

@@ -1,0 +1,108 @@
+package railglow.supply;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import railglow.observed.OutputState;
+import railglow.pulse.PulseSequence;
+import railglow.pulse.Timeline;
+import railglow.run.Conductor;
+import railglow.run.RunEnding;
+import railglow.safety.Envelope;
+import railglow.safety.PermitSlot;
+import railglow.safety.StopCause;
+import railglow.safety.StopLatch;
+import railglow.sim.BenchScenario;
+import railglow.sim.BenchScenarios;
+import railglow.sim.fault.FaultSpec;
+import railglow.time.Pause;
+import railglow.time.StepRunner;
+
+/** One pulsed run of keeper and conductor over a real wire, with one thing that goes wrong. */
+final class FaultRun {
+  private static final PulseSequence SEQUENCE =
+      new PulseSequence("faults", "test", 1, 0.5, 0.8, 4, 4, false, 0.5, 0.3, 0.05, 80, 40);
+  private static final Envelope ENVELOPE =
+      Envelope.OPEN
+          .withMaxVolts(2, "test bench")
+          .withMaxAmperes(0.5, "test bench")
+          .withMaxWatts(1, "test bench")
+          .withMaxReadingAgeSeconds(0.3, "test bench");
+  private static final long PATIENCE_NANOS = 4_000_000_000L;
+
+  /**
+   * What came of it.
+   *
+   * @param offMillis from the latch to the first "off" that arrived after it; NaN when none did
+   * @param trulyOn the truth at the end
+   */
+  record Outcome(RunEnding ending, double offMillis, boolean trulyOn) {}
+
+  private final BenchScenario scenario;
+  private final Optional<Path> terminal;
+  private final StopLatch latch = new StopLatch();
+  private final PermitSlot permits = new PermitSlot();
+
+  FaultRun(String scenarioName, String fault, Optional<Path> terminal) {
+    BenchScenario healthy = BenchScenarios.named(scenarioName).orElseThrow();
+    this.scenario =
+        fault.isEmpty() || fault.startsWith("pull")
+            ? healthy
+            : healthy.withFaults(
+                java.util.Arrays.stream(fault.split(" ")).map(FaultSpec::parse).toList());
+    this.terminal = terminal;
+  }
+
+  Outcome run() throws IOException {
+    try (WireBench bench = new WireBench(scenario, terminal)) {
+      SupplyDescriptor descriptor = Descriptors.simulated();
+      ScpiSupply supply = bench.connect(descriptor);
+      OutputPlan plan = OutputPlan.of(1, 0.5, descriptor);
+      SupplyKeeper keeper =
+          new SupplyKeeper(
+              supply, plan, ENVELOPE, permits, latch, SupplyListener.NONE, WireBench.CLOCK);
+      StepRunner runner = runner("supply-keeper", keeper);
+      latch.onSet(runner::wake);
+      runner.start();
+      for (int i = 0; i < 500 && !keeper.isReady() && !latch.isSet(); i++) {
+        Pause.nanos(10_000_000);
+      }
+      long start = WireBench.CLOCK.nanos();
+      Conductor conductor =
+          new Conductor(Timeline.of(SEQUENCE), start, permits, latch, runner::wake);
+      StepRunner conducting = runner("conductor", conductor).start();
+      if (terminal.isPresent()) {
+        Pause.nanos(800_000_000);
+        bench.pullTerminal();
+      }
+      while (!latch.isSet()) {
+        Pause.nanos(5_000_000);
+      }
+      runner.awaitEnd(PATIENCE_NANOS);
+      OutputState state = keeper.outputState();
+      RunEnding ending = new RunEnding(latch.stop().orElseThrow(), state, keeper.doubt());
+      conducting.close();
+      runner.close();
+      supply.close();
+      return new Outcome(ending, offMillis(bench), bench.outputIsOn());
+    }
+  }
+
+  private double offMillis(WireBench bench) {
+    long latched = latch.stop().orElseThrow().nanos();
+    return bench.offNanos.stream()
+        .mapToLong(nanos -> nanos - latched)
+        .filter(late -> late >= 0)
+        .mapToDouble(late -> late / 1e6)
+        .findFirst()
+        .orElse(Double.NaN);
+  }
+
+  private StepRunner runner(String name, railglow.time.Step step) {
+    return new StepRunner(
+        name,
+        step,
+        WireBench.CLOCK,
+        (who, e) -> latch.set(StopCause.INTERNAL_FAULT, WireBench.CLOCK.nanos(), who + ": " + e));
+  }
+}
