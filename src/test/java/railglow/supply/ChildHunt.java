@@ -1,0 +1,145 @@
+package railglow.supply;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import railglow.sim.BenchPorts;
+import railglow.sim.BenchScenarios;
+import railglow.sim.SimulatedBench;
+import railglow.sim.truth.TruthEvent;
+import railglow.time.SystemClock;
+
+/** A hunt in a process of its own, against a simulated bench in this one. */
+final class ChildHunt implements AutoCloseable {
+  private final Path folder;
+  private final SimulatedBench bench;
+  private final boolean ownsBench;
+  private int heapMebibytes = 256;
+  private int fileKibibytes;
+  private Process process;
+  private Path log;
+  private long faultNanos;
+
+  ChildHunt(Path folder) throws IOException {
+    this(
+        folder,
+        SimulatedBench.start(BenchScenarios.hx12(), BenchPorts.ANY, SystemClock.INSTANCE),
+        true);
+  }
+
+  private ChildHunt(Path folder, SimulatedBench bench, boolean ownsBench) {
+    this.folder = folder;
+    this.bench = bench;
+    this.ownsBench = ownsBench;
+  }
+
+  /** Another controller at the same bench. */
+  ChildHunt second() throws IOException {
+    return new ChildHunt(Files.createDirectories(folder.resolve("second")), bench, false);
+  }
+
+  ChildHunt withHeapMebibytes(int mebibytes) {
+    heapMebibytes = mebibytes;
+    return this;
+  }
+
+  /** No file may grow beyond this: what a program sees of a full disk. */
+  ChildHunt withFileSizeLimitKibibytes(int kibibytes) {
+    fileKibibytes = kibibytes;
+    return this;
+  }
+
+  ChildHunt start() throws IOException {
+    Path instruments = Path.of("instruments").toAbsolutePath();
+    String benchText =
+        Files.readString(instruments.resolve("bench-simulated.yaml"))
+            .replace("descriptor: ", "descriptor: " + instruments + "/")
+            .replace("127.0.0.1:5025", "127.0.0.1:" + bench.supplyAddress().getPort())
+            .replace("127.0.0.1:5600", "127.0.0.1:" + bench.cameraAddress().getPort());
+    Path benchFile = Files.writeString(folder.resolve("bench.yaml"), benchText);
+    List<String> command = new ArrayList<>();
+    if (fileKibibytes > 0) {
+      command.addAll(List.of("bash", "-c", "ulimit -f " + fileKibibytes + "; exec \"$@\"", "-"));
+    }
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.add("-Xmx" + heapMebibytes + "m");
+    command.addAll(List.of("-cp", System.getProperty("java.class.path"), "railglow.cli.Main"));
+    command.addAll(
+        List.of("hunt", "--bench", benchFile.toString(), "--runs", folder.resolve("runs") + ""));
+    log = folder.resolve("hunt.log");
+    process =
+        new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(log.toFile()).start();
+    return this;
+  }
+
+  long pid() {
+    return process.pid();
+  }
+
+  boolean outputIsOn() {
+    return bench.truth().outputIsOn();
+  }
+
+  /** Waits until the output is on, for the first time or again. */
+  void awaitOn() throws InterruptedException, IOException {
+    for (int i = 0; i < 9000 && !outputIsOn(); i++) {
+      if (!process.isAlive()) {
+        throw new AssertionError("the hunt ended before the first pulse: " + output());
+      }
+      Thread.sleep(5);
+    }
+    Thread.sleep(100);
+  }
+
+  void signal(String name) throws IOException, InterruptedException {
+    faultNanos = bench.nanos();
+    new ProcessBuilder("kill", "-" + name, Long.toString(process.pid())).start().waitFor();
+  }
+
+  /** From the last signal to the true switching off; fails when it does not come in time. */
+  double millisToOff(int seconds) throws InterruptedException {
+    for (int i = 0; i < seconds * 200; i++) {
+      if (!outputIsOn()) {
+        Optional<TruthEvent> last = bench.truth().last(TruthEvent.Kind.OUTPUT);
+        return Math.max(0, (last.orElseThrow().nanos() - faultNanos) / 1e6);
+      }
+      Thread.sleep(5);
+    }
+    throw new AssertionError("the output is still on after " + seconds + " s");
+  }
+
+  int exitCode(int seconds) throws InterruptedException, IOException {
+    if (!process.waitFor(seconds, TimeUnit.SECONDS)) {
+      throw new AssertionError("the hunt does not end: " + output());
+    }
+    return process.exitValue();
+  }
+
+  String output() throws IOException {
+    return Files.readString(log);
+  }
+
+  /** The first line of its output that holds a text, shortened to it; empty when there is none. */
+  String lineWith(String text) throws IOException {
+    return output()
+        .lines()
+        .filter(line -> line.contains(text))
+        .findFirst()
+        .map(String::strip)
+        .orElse("");
+  }
+
+  @Override
+  public void close() {
+    if (process != null && process.isAlive()) {
+      process.destroyForcibly();
+    }
+    if (ownsBench) {
+      bench.close();
+    }
+  }
+}

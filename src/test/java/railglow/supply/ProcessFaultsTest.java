@@ -1,0 +1,192 @@
+package railglow.supply;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * What goes wrong with the program itself: a whole hunt in another process against the simulated
+ * bench, and a signal or a lack at a moment when the output is on. With {@code -Dfault.table=FILE}
+ * the results are written into the table.
+ */
+@Tag("slow")
+@EnabledOnOs(OS.LINUX)
+class ProcessFaultsTest {
+  private static final List<String> ROWS = new ArrayList<>();
+  @TempDir Path folder;
+  private ChildHunt hunt;
+
+  @BeforeEach
+  void bench() throws IOException {
+    hunt = new ChildHunt(folder);
+  }
+
+  @AfterEach
+  void end() {
+    hunt.close();
+  }
+
+  private void row(String fault, double offMillis, int exitCode, String told) {
+    ROWS.add(
+        String.format(
+            Locale.ROOT,
+            "| %s | %s | %s | %d | %s |",
+            fault,
+            Double.isNaN(offMillis) ? "-" : String.format(Locale.ROOT, "%.0f ms", offMillis),
+            hunt.outputIsOn() ? "on" : "off",
+            exitCode,
+            told.replace("|", "/")));
+  }
+
+  @AfterAll
+  static void writeTable() throws IOException {
+    FaultTable.write("process", ROWS);
+  }
+
+  @Test
+  void killedOutrightTheCompanionDrivesOff() throws Exception {
+    hunt.start();
+    hunt.awaitOn();
+
+    hunt.signal("KILL");
+    double off = hunt.millisToOff(5);
+
+    assertTrue(off < 1500, off + " ms");
+    row("kill -9 in an ON half", off, hunt.exitCode(10), "nothing: the program is dead");
+  }
+
+  @Test
+  void pausedTheCompanionDrivesOffAndResumedTheProgramEndsInOrder() throws Exception {
+    hunt.start();
+    hunt.awaitOn();
+
+    hunt.signal("STOP");
+    double off = hunt.millisToOff(8);
+    Thread.sleep(1000);
+    assertFalse(hunt.outputIsOn());
+    hunt.signal("CONT");
+    int code = hunt.exitCode(30);
+
+    assertEquals(4, code, hunt.output());
+    assertTrue(off < 4000, off + " ms");
+    assertFalse(hunt.outputIsOn());
+    row("controller paused (SIGSTOP), resumed later", off, code, hunt.lineWith("Stopped"));
+  }
+
+  @Test
+  void sigtermEndsInOrder() throws Exception {
+    signalled("SIGTERM", "TERM");
+  }
+
+  @Test
+  void aClosedTerminalEndsInOrder() throws Exception {
+    signalled("SIGHUP", "HUP");
+  }
+
+  @Test
+  void aSecondCtrlCChangesNothing() throws Exception {
+    hunt.start();
+    hunt.awaitOn();
+
+    hunt.signal("INT");
+    Thread.sleep(30);
+    hunt.signal("INT");
+    double off = hunt.millisToOff(5);
+    int code = hunt.exitCode(30);
+
+    assertEquals(130, code, hunt.output());
+    row("SIGINT twice", off, code, hunt.lineWith("Stopped"));
+  }
+
+  private void signalled(String name, String signal) throws Exception {
+    hunt.start();
+    hunt.awaitOn();
+
+    hunt.signal(signal);
+    double off = hunt.millisToOff(5);
+    int code = hunt.exitCode(30);
+
+    assertEquals(130, code, hunt.output());
+    row(name, off, code, hunt.lineWith("Stopped"));
+  }
+
+  @Test
+  void aFullDiskStopsTheRunWithTheOutputOff() throws Exception {
+    hunt.withFileSizeLimitKibibytes(6_000).start();
+
+    hunt.awaitOn();
+    int code = hunt.exitCode(60);
+
+    assertEquals(4, code, hunt.output());
+    assertFalse(hunt.outputIsOn());
+    row("disk full in mid-run", Double.NaN, code, hunt.lineWith("Stopped"));
+  }
+
+  @Test
+  void aRemovedRunFolderStopsTheRunOrIsSaidAtItsEnd() throws Exception {
+    hunt.start();
+    hunt.awaitOn();
+
+    removeRuns();
+    int code = hunt.exitCode(90);
+
+    assertTrue(code != 0, hunt.output());
+    assertFalse(hunt.outputIsOn());
+    row("journal folder removed in mid-run", Double.NaN, code, hunt.lineWith("journal"));
+  }
+
+  private void removeRuns() throws IOException {
+    try (Stream<Path> files = Files.walk(folder.resolve("runs"))) {
+      for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(file);
+      }
+    }
+  }
+
+  @Test
+  void anExhaustedHeapLeavesTheOutputOff() throws Exception {
+    hunt.withHeapMebibytes(20).start();
+
+    int code = hunt.exitCode(90);
+    double off = hunt.outputIsOn() ? hunt.millisToOff(5) : 0;
+
+    assertTrue(code != 0, hunt.output());
+    assertFalse(hunt.outputIsOn());
+    row("heap exhausted", off, code, hunt.lineWith("memory"));
+  }
+
+  @Test
+  void aSecondControllerIsRefusedByName() throws Exception {
+    hunt.start();
+    hunt.awaitOn();
+
+    try (ChildHunt second = hunt.second()) {
+      second.start();
+      int code = second.exitCode(30);
+
+      assertEquals(2, code, second.output());
+      String told = second.lineWith("already driven by process " + hunt.pid());
+      row("a second controller on the same supply", Double.NaN, code, told);
+      assertFalse(told.isEmpty(), second.output());
+    }
+    hunt.signal("TERM");
+    assertEquals(130, hunt.exitCode(30));
+  }
+}
