@@ -16,6 +16,7 @@ import railglow.camera.FrameSource;
 import railglow.camera.FrameSources;
 import railglow.casebook.RunFolders;
 import railglow.journal.CameraFacts;
+import railglow.journal.Checksums;
 import railglow.journal.Findings;
 import railglow.journal.FrameStoreWriter;
 import railglow.journal.RunFolder;
@@ -76,6 +77,7 @@ final class Hunt {
                 setup.railName());
     folder.prepare(plannedBytes(setup));
     Map<String, String> copies = UsedFiles.copy(setup.usedFiles(), setup.files(), folder);
+    int exitCode;
     try (FrameSource source = openCamera(setup);
         OpenedSupply supply = OpenedSupply.open(setup, folder, clock)) {
       opening(setup, folder, supply);
@@ -93,8 +95,10 @@ final class Hunt {
               start -> header(setup, folder, now, start, supply, source, copies),
               companion(setup));
       PulsedRun.Outcome outcome = new PulsedRun(parts, new Watcher()).run();
-      return finish(setup, folder, outcome);
+      exitCode = finish(setup, folder, outcome);
     }
+    Checksums.write(folder); // only now is the transcript closed
+    return exitCode;
   }
 
   private static long plannedBytes(RunSetup setup) {

@@ -21,6 +21,7 @@ import railglow.casebook.RunFolders;
 import railglow.config.BoardFile;
 import railglow.config.LoadedBoard;
 import railglow.journal.CameraFacts;
+import railglow.journal.Checksums;
 import railglow.journal.EdgeTable;
 import railglow.journal.Findings;
 import railglow.journal.FrameTable;
@@ -139,6 +140,7 @@ final class ImportCommand implements Callable<Integer> {
       progress.end();
       Findings findings = FindingsMaker.make(header, result.reduced(), loaded);
       RunResults.write(folder, result.reduced(), findings);
+      Checksums.write(folder);
       RunReport.write(folder, Placement.of(loaded, rail));
       terminal.say(Summary.of(findings, folder));
       return ExitCode.DONE;

@@ -33,6 +33,8 @@ import picocli.CommandLine.Spec;
       ReplayCommand.class,
       ImportCommand.class,
       ReportCommand.class,
+      ExportCommand.class,
+      RunsCommand.class,
       SimulateCommand.class,
       OffCommand.class,
       CompanionCommand.class,

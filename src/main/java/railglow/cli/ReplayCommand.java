@@ -2,12 +2,14 @@ package railglow.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import railglow.board.Board;
+import railglow.journal.Checksums;
 import railglow.journal.Findings;
 import railglow.journal.FindingsFile;
 import railglow.journal.RunFolder;
@@ -60,12 +62,15 @@ final class ReplayCommand implements Callable<Integer> {
           folder.root() + " holds no findings to compare with; replay without --verify makes them");
     }
     List<String> differences =
-        FindingsFile.difference(FindingsFile.read(folder.findings()), findings);
+        new ArrayList<>(FindingsFile.difference(FindingsFile.read(folder.findings()), findings));
+    if (Checksums.areIn(folder)) {
+      Checksums.check(folder).forEach(damage -> differences.add(damage.toString()));
+    }
     if (differences.isEmpty()) {
       terminal.say("Replayed: the findings are the same, bit for bit.");
       return ExitCode.DONE;
     }
-    terminal.complain("Replayed: the findings differ.");
+    terminal.complain("Replayed: the findings or the files are not the same.");
     differences.forEach(difference -> terminal.complain("  " + difference));
     return ExitCode.DIFFERENT;
   }
@@ -73,6 +78,7 @@ final class ReplayCommand implements Callable<Integer> {
   private int write(RunFolder folder, Replay.Result result, Findings findings, Board board)
       throws Exception {
     RunResults.write(folder, result.reduced(), findings);
+    Checksums.write(folder);
     RunReport.write(folder, Placement.of(board, result.journal().header().rail()));
     terminal.say(Summary.of(findings, folder));
     return ExitCode.DONE;

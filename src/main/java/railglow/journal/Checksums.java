@@ -62,11 +62,31 @@ public final class Checksums {
         || name.startsWith("planes/") && name.endsWith(".npy");
   }
 
-  /** Writes the sums of what the run wrote; called once when it has finished. */
+  /** Whether the folder has stored sums. */
+  public static boolean areIn(RunFolder folder) {
+    return Files.isRegularFile(folder.root().resolve(FILE));
+  }
+
+  /**
+   * Writes the sums of what the run wrote, when it has finished or its findings were made anew. The
+   * sum of a file that was stored already stays as it was, except for findings and planes: nothing
+   * here makes a changed record look sound.
+   */
   public static void write(RunFolder folder) throws IOException {
-    WholeFile.write(
-        folder.root().resolve(FILE),
-        text(of(folder, Scope.MEASURED)).getBytes(StandardCharsets.UTF_8));
+    Map<String, String> sums = of(folder, Scope.MEASURED);
+    if (areIn(folder)) {
+      for (String line : Files.readString(folder.root().resolve(FILE)).split("\n")) {
+        Matcher matcher = LINE.matcher(line);
+        if (matcher.matches() && !isMadeAnew(matcher.group(2))) {
+          sums.put(matcher.group(2), matcher.group(1));
+        }
+      }
+    }
+    WholeFile.write(folder.root().resolve(FILE), text(sums).getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static boolean isMadeAnew(String name) {
+    return name.equals("findings.json") || name.startsWith("planes/");
   }
 
   /** As {@code sha256sum} prints them. */

@@ -53,6 +53,16 @@ class ChecksumsTest {
   }
 
   @Test
+  void writingTheSumsAnewNeverMakesAChangedRecordLookSound() throws IOException {
+    Files.writeString(folder.journal(), "journaL");
+    NpyFile.write(folder.plane("in-phase"), new Plane(3, 2));
+    Checksums.write(folder);
+    List<Damage> damages = Checksums.check(folder);
+    assertEquals(1, damages.size(), damages.toString());
+    assertEquals("journal.jsonl", damages.get(0).file());
+  }
+
+  @Test
   void aFileThatIsGoneIsNamed() throws IOException {
     Files.delete(folder.plane("in-phase"));
     assertEquals("is not there", Checksums.check(folder).get(0).what());

@@ -1,0 +1,105 @@
+package railglow.casebook;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import railglow.board.Suspect;
+import railglow.journal.Findings;
+import railglow.journal.FindingsFile;
+import railglow.journal.JournalEnds;
+import railglow.journal.JournalException;
+import railglow.journal.RunFolder;
+import railglow.journal.RunHeader;
+
+/**
+ * What a catalogue keeps of a run; all of it comes from the run's folder.
+ *
+ * @param runId the name it was given; two benches may give the same one
+ * @param folder where it lies
+ * @param verdict as in the findings; {@code NO_FINDINGS} where there are none
+ * @param headline of the findings; empty where there are none
+ * @param suspects parts by rank
+ * @param railOhms NaN when not measured
+ * @param ending the cause of the end; {@code NOT_FINISHED} where the journal has no closing entry
+ * @param text what a search for words looks in, lower case
+ */
+public record RunSummary(
+    String runId,
+    Path folder,
+    Instant started,
+    String board,
+    String rail,
+    String verdict,
+    String headline,
+    List<String> suspects,
+    double railOhms,
+    String ending,
+    String text) {
+  public static final String NO_FINDINGS = "NO_FINDINGS";
+  public static final String NOT_FINISHED = "NOT_FINISHED";
+
+  public RunSummary {
+    suspects = List.copyOf(suspects);
+  }
+
+  /** What tells this run from every other: its name and its start. */
+  public String key() {
+    return runId + "@" + started;
+  }
+
+  /**
+   * Reads a folder.
+   *
+   * @throws JournalException when its journal has no readable header
+   */
+  public static RunSummary of(RunFolder folder) throws IOException {
+    JournalEnds ends = JournalEnds.read(folder.journal());
+    RunHeader header = ends.header();
+    Optional<Findings> findings;
+    try {
+      findings = Optional.of(FindingsFile.read(folder.findings()));
+    } catch (JournalException e) {
+      findings = Optional.empty();
+    }
+    List<String> suspects =
+        findings
+            .map(f -> f.suspects().stream().map(Suspect::part).distinct().toList())
+            .orElse(List.of());
+    String headline = findings.map(Findings::headline).orElse("");
+    String text =
+        String.join(
+                " ",
+                folder.name(),
+                header.board(),
+                header.rail(),
+                header.sequence().name(),
+                header.camera().name(),
+                header.supplyIdentity(),
+                headline,
+                findings.map(Findings::nextStep).orElse(""),
+                findings
+                    .map(
+                        f ->
+                            f.suspects().stream()
+                                .map(Suspect::reason)
+                                .collect(Collectors.joining(" ")))
+                    .orElse(""))
+            .toLowerCase(Locale.ROOT);
+    return new RunSummary(
+        header.runId(),
+        folder.root().toAbsolutePath().normalize(),
+        header.started(),
+        header.board(),
+        header.rail(),
+        findings.map(f -> f.verdict().name()).orElse(NO_FINDINGS),
+        headline,
+        suspects,
+        findings.map(Findings::railOhms).orElse(Double.NaN),
+        ends.closed().map(closed -> closed.cause().name()).orElse(NOT_FINISHED),
+        text);
+  }
+}

@@ -1,0 +1,114 @@
+package railglow.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import railglow.board.Board;
+import railglow.board.Rail;
+import railglow.casebook.RunArchive;
+import railglow.journal.FindingsFile;
+import railglow.journal.Journal;
+import railglow.journal.JournalReader;
+import railglow.journal.RunFolder;
+import railglow.report.OhmReading;
+import railglow.report.Paper;
+import railglow.report.Placement;
+import railglow.report.RunReport;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** Hands a run on. */
+@Command(
+    name = "export",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Hands a run on: writes the owner's page and the technical report as PDF into the run folder,"
+          + " then the whole folder as a zip file with checksums over everything in it.",
+      "",
+      "Planes are NPY and float TIFF, pictures PNG, the trace CSV, the record JSON."
+    })
+final class ExportCommand implements Callable<Integer> {
+  private final Terminal terminal;
+
+  @Parameters(index = "0", paramLabel = "RUN", description = "the run folder")
+  private Path run;
+
+  @Option(names = "--to", paramLabel = "ZIP", description = "the zip file (RUN.zip beside the run)")
+  private Path zip;
+
+  @Option(names = "--paper", defaultValue = "A4", description = "A4 or LETTER (${DEFAULT-VALUE})")
+  private Paper paper;
+
+  @Option(
+      names = "--without-frames",
+      description = "leave the frames out: smaller, but the run can't be replayed from it")
+  private boolean withoutFrames;
+
+  @Option(names = "--pdf-only", description = "write the PDFs alone, no zip file")
+  private boolean pdfOnly;
+
+  @Option(
+      names = "--after",
+      paramLabel = "OHMS",
+      description = "what the rail reads after the repair, for example '47 ohm'")
+  private String after;
+
+  ExportCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws Exception {
+    RunFolder folder = RunFolderOf.existing(run);
+    Journal journal = JournalReader.read(folder);
+    Board board = RunFolderOf.board(folder, journal.header()).orElse(null);
+    Placement placement = Placement.of(board, journal.header().rail());
+    RunReport.write(folder, placement).forEach(terminal::complain);
+    RunReport.writePdf(folder, placement, paper, readings(folder, journal, board));
+    terminal.say("Owner      " + folder.root().resolve("owner.pdf"));
+    terminal.say("Report     " + folder.root().resolve("report.pdf"));
+    if (!pdfOnly) {
+      Path target =
+          zip != null ? zip : folder.root().toAbsolutePath().resolveSibling(folder.name() + ".zip");
+      int files = RunArchive.write(folder, target, !withoutFrames);
+      terminal.say(
+          "Archive    "
+              + target
+              + ", "
+              + files
+              + " files, "
+              + (Files.size(target) + (1 << 20) - 1 >> 20)
+              + " MB");
+    }
+    return ExitCode.DONE;
+  }
+
+  private List<OhmReading> readings(RunFolder folder, Journal journal, Board board)
+      throws Exception {
+    double afterOhms = after == null ? Double.NaN : Quantity.parse(after, Unit.OHM);
+    double before =
+        Files.exists(folder.findings())
+            ? FindingsFile.read(folder.findings()).railOhms()
+            : Double.NaN;
+    String rail = journal.header().rail();
+    if (rail.isEmpty() || Double.isNaN(before) && Double.isNaN(afterOhms)) {
+      return List.of();
+    }
+    String normal =
+        board == null
+            ? ""
+            : board.rail(rail).flatMap(Rail::normalOhms).map(ExportCommand::words).orElse("");
+    return List.of(new OhmReading(rail, before, normal, afterOhms));
+  }
+
+  private static String words(railglow.units.Interval normal) {
+    String low = Quantity.format(normal.low(), Unit.OHM);
+    return Double.isInfinite(normal.high())
+        ? low + " or more"
+        : low + " to " + Quantity.format(normal.high(), Unit.OHM);
+  }
+}
