@@ -76,7 +76,7 @@ public record RunSummary(
                 folder.name(),
                 header.board(),
                 header.rail(),
-                header.sequence().name(),
+                ends.sequenceName(),
                 header.camera().name(),
                 header.supplyIdentity(),
                 headline,
@@ -99,7 +99,7 @@ public record RunSummary(
         headline,
         suspects,
         findings.map(Findings::railOhms).orElse(Double.NaN),
-        ends.closed().map(closed -> closed.cause().name()).orElse(NOT_FINISHED),
+        ends.cause().orElse(NOT_FINISHED),
         text);
   }
 }

@@ -19,6 +19,16 @@ public record JournalEnds(RunHeader header, Optional<Entry.Closed> closed) {
   private static final int MOST_HEADER = 1 << 24;
   private static final int TAIL = 4096;
 
+  /** The name of the sequence that was run. */
+  public String sequenceName() {
+    return header.sequence().name();
+  }
+
+  /** The name of the cause of the run's end; empty when the journal does not say. */
+  public Optional<String> cause() {
+    return closed.map(entry -> entry.cause().name());
+  }
+
   /**
    * Reads both ends.
    *
