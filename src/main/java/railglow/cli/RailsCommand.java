@@ -5,17 +5,20 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import railglow.board.Board;
+import railglow.board.CaseVerdict;
 import railglow.board.Rail;
 import railglow.board.imports.ImportException;
 import railglow.board.readings.InjectionMeans;
 import railglow.board.readings.KnownGood;
 import railglow.board.readings.LimitProposal;
+import railglow.board.readings.RailJudgement;
 import railglow.board.readings.RailReading;
 import railglow.board.readings.RailsAssessment;
 import railglow.board.readings.ReadingsReader;
@@ -23,6 +26,8 @@ import railglow.board.readings.ReadingsTable;
 import railglow.config.Bench;
 import railglow.config.BenchFile;
 import railglow.config.BoardFile;
+import railglow.time.SystemClock;
+import railglow.time.WallStamp;
 
 /** Readings in, which rail to hunt out. */
 @Command(
@@ -95,6 +100,26 @@ final class RailsCommand implements Callable<Integer> {
       description = "keep the readings in this case folder; a rail given again is corrected")
   private Path caseFolder;
 
+  @Option(
+      names = "--verdict",
+      paramLabel = "VERDICT",
+      description =
+          "close the case: replace-part, remove-short, not-economic or no-fault-found; says whether"
+              + " the readings confirm it")
+  private String verdict;
+
+  @Option(names = "--rail", paramLabel = "NAME", description = "the rail the verdict is about")
+  private String verdictRail;
+
+  @Option(names = "--part", paramLabel = "REF", description = "the part the verdict is about")
+  private String verdictPart = "";
+
+  @Option(
+      names = "--evidence",
+      paramLabel = "RUN",
+      description = "a run folder the verdict rests on; may be given again")
+  private List<Path> evidence = new ArrayList<>();
+
   RailsCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -121,6 +146,9 @@ final class RailsCommand implements Callable<Integer> {
           RailsText.proposal(rail, LimitProposal.of(board, rail, ohms, means()), boardName));
     }
     keep(readings);
+    if (verdict != null) {
+      close(board, assessment);
+    }
     return ExitCode.DONE;
   }
 
@@ -194,5 +222,49 @@ final class RailsCommand implements Callable<Integer> {
     } catch (IOException e) {
       throw new UserMistake("the readings can't be kept in " + caseFolder + ": " + e.getMessage());
     }
+  }
+
+  private void close(Board board, RailsAssessment assessment) throws UserMistake {
+    if (caseFolder == null || verdictRail == null) {
+      throw new UserMistake(
+          "--verdict needs --case and --rail: which case, and which of its rails?");
+    }
+    for (Path run : evidence) {
+      RunFolderOf.existing(run);
+    }
+    RailJudgement now =
+        assessment.judgements().stream()
+            .filter(judgement -> judgement.rail().equalsIgnoreCase(verdictRail))
+            .findFirst()
+            .orElseThrow(
+                () -> new UserMistake(board.name() + " has no rail '" + verdictRail + "'"));
+    try {
+      CaseVerdict closed =
+          CaseVerdict.of(
+              kind(), now, verdictPart, board, evidence.stream().map(Path::toString).toList());
+      Path file = caseFolder.resolve("verdict.yaml");
+      Files.writeString(
+          file, closed.yaml(WallStamp.now(SystemClock.INSTANCE).instant().toString()));
+      List<String> lines = new ArrayList<>();
+      Summary.wrap(lines, "Verdict    ", closed.statement());
+      lines.add("Closed     " + file);
+      terminal.say(lines);
+    } catch (IllegalArgumentException e) {
+      throw new UserMistake(e.getMessage());
+    } catch (IOException e) {
+      throw new UserMistake("the verdict can't be kept in " + caseFolder + ": " + e.getMessage());
+    }
+  }
+
+  private CaseVerdict.Kind kind() throws UserMistake {
+    for (CaseVerdict.Kind kind : CaseVerdict.Kind.values()) {
+      if (kind.name().toLowerCase(Locale.ROOT).replace('_', '-').equals(verdict)) {
+        return kind;
+      }
+    }
+    throw new UserMistake(
+        "--verdict is '"
+            + verdict
+            + "'; replace-part, remove-short, not-economic and no-fault-found are known");
   }
 }

@@ -106,4 +106,36 @@ class BoardCommandsTest {
     assertEquals(2, railglow("compare", folder.toString(), folder.toString(), "--as", "likes"));
     assertTrue(complained().contains("two-points"), complained());
   }
+
+  @Test
+  void aCaseIsClosedWithAVerdictThatTheReadingsConfirmOrNot() throws Exception {
+    String kept = folder.resolve("case-2").toString();
+    String[] close = {
+      "rails",
+      "--board",
+      HX12,
+      "--case",
+      kept,
+      "--rail",
+      "3V3",
+      "--part",
+      "C37",
+      "--verdict",
+      "replace-part"
+    };
+    assertEquals(0, railglow("rails", "--board", HX12, "--case", kept, "3V3=6.8 ohm"));
+    assertEquals(0, railglow(close), complained());
+    assertTrue(said().contains("not confirmed yet"), said());
+    assertEquals(0, railglow("rails", "--board", HX12, "--case", kept, "3V3=52 ohm"));
+    assertEquals(0, railglow(close), complained());
+    assertTrue(said().contains("confirmed."), said());
+    String file = Files.readString(folder.resolve("case-2/verdict.yaml"));
+    assertTrue(file.contains("verdict: 'replace-part'"), file);
+    assertEquals(
+        2, railglow("rails", "--board", HX12, "--case", kept, "--verdict", "replace-part"));
+    assertEquals(
+        2,
+        railglow("rails", "--board", HX12, "--case", kept, "--rail", "3V3", "--verdict", "mended"));
+    assertTrue(complained().contains("no-fault-found are known"), complained());
+  }
 }
