@@ -49,11 +49,13 @@ final class Hunt {
   private final Terminal terminal;
   private final Path runs;
   private final List<String> commandLine;
+  private final LiveView.Options live;
   private final MonotonicClock clock = SystemClock.INSTANCE;
   private final StopLatch latch = new StopLatch();
 
-  Hunt(Terminal terminal, Path runs, List<String> commandLine) {
+  Hunt(Terminal terminal, Path runs, List<String> commandLine, LiveView.Options live) {
     this.terminal = terminal;
+    this.live = live;
     this.runs = runs;
     this.commandLine = commandLine;
   }
@@ -79,7 +81,8 @@ final class Hunt {
     Map<String, String> copies = UsedFiles.copy(setup.usedFiles(), setup.files(), folder);
     int exitCode;
     try (FrameSource source = openCamera(setup);
-        OpenedSupply supply = OpenedSupply.open(setup, folder, clock)) {
+        OpenedSupply supply = OpenedSupply.open(setup, folder, clock);
+        LiveView view = LiveView.start(live, setup, latch, clock, terminal)) {
       opening(setup, folder, supply);
       RunParts parts =
           new RunParts(
@@ -94,7 +97,7 @@ final class Hunt {
               clock,
               start -> header(setup, folder, now, start, supply, source, copies),
               companion(setup));
-      PulsedRun.Outcome outcome = new PulsedRun(parts, new Watcher()).run();
+      PulsedRun.Outcome outcome = new PulsedRun(parts, view.beside(new Watcher())).run();
       exitCode = finish(setup, folder, outcome);
     }
     Checksums.write(folder); // only now is the transcript closed

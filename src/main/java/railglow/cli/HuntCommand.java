@@ -26,6 +26,8 @@ final class HuntCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private RunOptions options = new RunOptions();
 
+  @Mixin private LiveView.Options live = new LiveView.Options();
+
   @Option(
       names = "--scenario",
       paramLabel = "NAME",
@@ -49,7 +51,7 @@ final class HuntCommand implements Callable<Integer> {
       PlanText.refusals(setup.refusals()).forEach(terminal::complain);
       return ExitCode.REFUSED;
     }
-    Hunt hunt = new Hunt(terminal, options.runs, commandLine());
+    Hunt hunt = new Hunt(terminal, options.runs, commandLine(), live);
     if (!options.simulated) {
       return hunt.run(setup);
     }
