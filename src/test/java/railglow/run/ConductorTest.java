@@ -37,9 +37,20 @@ class ConductorTest {
     assertEquals(1.5, permits.get().levelVolts());
     assertEquals(0, permits.get().edgeIndex());
     assertEquals(1, wakes);
+    for (long now = 4 * SECOND; now < 6 * SECOND; now = conductor.step(now)) {
+      assertTrue(permits.get().on());
+    }
     conductor.step(6 * SECOND);
     assertFalse(permits.get().on());
     assertEquals(1, permits.get().edgeIndex());
+    assertEquals(2, wakes);
+  }
+
+  @Test
+  void aPermitThatLapsedIsLeftForTheKeeperToFind() {
+    conductor.step(4 * SECOND);
+    conductor.step(5 * SECOND);
+    assertTrue(permits.get().isLapsed(5 * SECOND), "the late renewal changed nothing");
   }
 
   @Test
