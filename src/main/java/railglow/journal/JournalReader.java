@@ -19,6 +19,8 @@ import java.util.List;
  * without a readable header, or of a newer format, is refused.
  */
 public final class JournalReader {
+  private static final int MOST_LINE_BYTES = 16 << 20;
+  private static final int MOST_DAMAGES = 10_000;
   private final String fileName;
   private final List<Entry> entries = new ArrayList<>();
   private final List<Damage> damages = new ArrayList<>();
@@ -55,17 +57,23 @@ public final class JournalReader {
 
   private Journal read(InputStream in) throws IOException {
     ByteArrayOutputStream pending = new ByteArrayOutputStream(512);
+    long length = 0;
     for (int b = in.read(); b >= 0; b = in.read()) {
       if (b != '\n') {
-        pending.write(b);
+        length++;
+        // of a line that no run can have written only the start is kept, enough to be refused
+        if (length <= MOST_LINE_BYTES) {
+          pending.write(b);
+        }
         continue;
       }
-      take(pending.toByteArray(), true);
-      offset += pending.size() + 1;
+      take(pending.toByteArray(), length, true);
+      offset += length + 1;
+      length = 0;
       pending.reset();
     }
-    if (pending.size() > 0) {
-      take(pending.toByteArray(), false);
+    if (length > 0) {
+      take(pending.toByteArray(), length, false);
     }
     if (header == null) {
       throw new JournalException(
@@ -76,12 +84,19 @@ public final class JournalReader {
     return new Journal(header, entries, damages, unfinishedBytes);
   }
 
-  private void take(byte[] bytes, boolean ended) throws JournalException {
+  /**
+   * @param length of the line in the file, more than the bytes if it was too long to keep
+   * @param ended whether a line end follows
+   */
+  private void take(byte[] bytes, long length, boolean ended) throws JournalException {
     line++;
     if (header == null) {
       refuseNewer(bytes);
     }
     try {
+      if (length > bytes.length) {
+        throw new JournalException("it is " + length + " bytes long, more than any entry");
+      }
       ObjectNode object = JournalLine.object(bytes);
       checkNumber(object.path("n"));
       object.remove(List.of("n", "crc"));
@@ -93,12 +108,19 @@ public final class JournalReader {
     } catch (JournalException | JsonProcessingException e) {
       if (ended) {
         damagedSinceWhole++;
-        damages.add(
-            new Damage(
-                fileName, offset, "line " + line + ": " + JournalLine.firstLine(e.getMessage())));
+        report("line " + line + ": " + JournalLine.firstLine(e.getMessage()));
       } else {
-        unfinishedBytes = bytes.length;
+        unfinishedBytes = length;
       }
+    }
+  }
+
+  /** So much damage that no one reads it all must not fill the memory. */
+  private void report(String what) {
+    if (damages.size() < MOST_DAMAGES) {
+      damages.add(new Damage(fileName, offset, what));
+    } else if (damages.size() == MOST_DAMAGES) {
+      damages.add(new Damage(fileName, offset, "from here on more damage, not listed"));
     }
   }
 
@@ -125,11 +147,7 @@ public final class JournalReader {
           "entry " + number + " again, where " + expectedNumber + " was due: left out");
     }
     if (number - expectedNumber > damagedSinceWhole) {
-      damages.add(
-          new Damage(
-              fileName,
-              offset,
-              "entries " + expectedNumber + " to " + (number - 1) + " are not there"));
+      report("entries " + expectedNumber + " to " + (number - 1) + " are not there");
     }
     expectedNumber = number + 1;
     damagedSinceWhole = 0;

@@ -16,6 +16,7 @@ import railglow.config.CameraDescriptorFuzz;
 import railglow.config.SequenceFuzz;
 import railglow.config.SupplyDescriptorFuzz;
 import railglow.journal.FindingsFuzz;
+import railglow.journal.FrameCodecFuzz;
 import railglow.journal.FrameStoreFuzz;
 import railglow.journal.JournalEntriesFuzz;
 import railglow.journal.JournalFuzz;
@@ -63,6 +64,7 @@ final class FuzzTargets {
           new Target(JournalFuzz.class, JournalFuzz::seeds, JournalFuzz::check),
           new Target(
               JournalEntriesFuzz.class, JournalEntriesFuzz::seeds, JournalEntriesFuzz::check),
+          new Target(FrameCodecFuzz.class, FrameCodecFuzz::seeds, FrameCodecFuzz::check),
           new Target(FrameStoreFuzz.class, FrameStoreFuzz::seeds, FrameStoreFuzz::check),
           new Target(FindingsFuzz.class, FindingsFuzz::seeds, FindingsFuzz::check),
           new Target(PlaneFileFuzz.class, PlaneFileFuzz::seeds, PlaneFileFuzz::check),
