@@ -1,0 +1,81 @@
+package railglow.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The page that works a case prints what the commands print. */
+class DocumentedCaseTest {
+  private static final Path PAGE = Path.of("docs/working-a-case.md");
+  private static final String CASE = "cases/17";
+  private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
+
+  @TempDir Path folder;
+
+  private record Typed(String command, String output) {}
+
+  private static List<Typed> typed() throws Exception {
+    List<Typed> all = new ArrayList<>();
+    Matcher block =
+        Pattern.compile("```\n\\$ (railglow [^\n]*)\n(.*?)```", Pattern.DOTALL)
+            .matcher(Files.readString(PAGE));
+    while (block.find()) {
+      all.add(new Typed(block.group(1), block.group(2)));
+    }
+    return all;
+  }
+
+  private String run(String command, int exitCode) {
+    List<String> words = new ArrayList<>();
+    Matcher word = WORD.matcher(command.substring("railglow ".length()));
+    while (word.find()) {
+      words.add((word.group(1) != null ? word.group(1) : word.group(2)).replace(CASE, kept()));
+    }
+    ByteArrayOutputStream said = new ByteArrayOutputStream();
+    ByteArrayOutputStream complained = new ByteArrayOutputStream();
+    int exit =
+        Main.run(
+            new Terminal(
+                new PrintStream(said, true, StandardCharsets.UTF_8),
+                new PrintStream(complained, true, StandardCharsets.UTF_8),
+                false),
+            words.toArray(String[]::new));
+    assertEquals(exitCode, exit, command + ": " + complained);
+    return said.toString(StandardCharsets.UTF_8).replace(kept(), CASE);
+  }
+
+  private String kept() {
+    return folder.resolve("17").toString();
+  }
+
+  @Test
+  void everyCommandPrintsWhatThePageShows() throws Exception {
+    List<Typed> typed = typed();
+    assertEquals(4, typed.size());
+    for (Typed each : typed) {
+      assertEquals(each.output(), run(each.command(), 0), each.command());
+    }
+  }
+
+  @Test
+  void thePlanOfThePageIsNotRefused() throws Exception {
+    String plan =
+        Files.readString(PAGE)
+            .lines()
+            .filter(line -> line.startsWith("railglow plan"))
+            .findFirst()
+            .orElseThrow();
+    assertTrue(run(plan, 0).contains("3V3"));
+  }
+}
