@@ -10,6 +10,7 @@ import java.net.InetSocketAddress;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import railglow.observed.Frame;
 import railglow.run.RunEnding;
@@ -29,6 +30,7 @@ public final class LivePage implements RunWatcher, AutoCloseable {
 
   private static final int PORTS_TRIED = 20;
   private static final int LONGEST_BODY = 4096;
+  private static final long LONGEST_FAREWELL_MILLIS = 500;
   private static final int FORBIDDEN = 403;
   private static final String POLICY =
       "default-src 'none'; script-src 'self'; worker-src 'self'; style-src 'self'; connect-src"
@@ -255,9 +257,14 @@ public final class LivePage implements RunWatcher, AutoCloseable {
   @Override
   public void close() {
     viewers.end();
-    page.stop(1);
-    stop.stop(0);
     pageThreads.shutdown();
     stopThreads.shutdown();
+    try {
+      pageThreads.awaitTermination(LONGEST_FAREWELL_MILLIS, TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    page.stop(0);
+    stop.stop(0);
   }
 }

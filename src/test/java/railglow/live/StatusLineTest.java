@@ -1,0 +1,66 @@
+package railglow.live;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import railglow.observed.OutputState;
+import railglow.run.RunProgress;
+import railglow.thermal.HeatSource;
+import railglow.units.Interval;
+
+class StatusLineTest {
+  @Test
+  void saysCycleTimeOutputHeatAndTheBestSource() {
+    HeatSource source =
+        new HeatSource(
+            164.2,
+            113.8,
+            0.04,
+            0.04,
+            0,
+            0.0621,
+            new Interval(0.05, 0.07),
+            0.05,
+            0.01,
+            0.2,
+            2,
+            0.0031,
+            0.9);
+    String line =
+        StatusLine.of(
+            new RunProgress(
+                0, 12, 150, 24.4, 303, OutputState.ON, 1.97, 0.2893, 24.31, 0.4, source, "K"));
+    assertEquals(
+        "cycle 12/150  24 s of at most 303 s  ON 1.970 V 0.2893 A  hottest 24.3 degC"
+            + "  best 62.1 mK at column 164 row 114, p 0.003",
+        line);
+  }
+
+  @Test
+  void saysNothingOfWhatIsNotKnown() {
+    String line =
+        StatusLine.of(
+            new RunProgress(
+                0,
+                0,
+                6,
+                0,
+                60,
+                OutputState.UNKNOWN,
+                Double.NaN,
+                Double.NaN,
+                Double.NaN,
+                Double.NaN,
+                null,
+                "counts"));
+    assertEquals("cycle 0/6  0 s of at most 60 s  OUTPUT UNKNOWN", line);
+  }
+
+  @Test
+  void probabilitiesHaveAsManyDigitsAsTheyNeed() {
+    assertEquals("below 1e-6", StatusLine.probability(1e-9));
+    assertEquals("2e-04", StatusLine.probability(2e-4));
+    assertTrue(StatusLine.probability(0.05).startsWith("0.05"));
+  }
+}
