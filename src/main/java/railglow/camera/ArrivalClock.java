@@ -18,6 +18,8 @@ public final class ArrivalClock {
   private static final double SUSPECT_PERIODS = 0.6;
   private static final double AGREEING_PERIODS = 0.3;
   private static final double WHOLE_PERIODS = 0.25;
+  private static final int LONG_GAP_FRAMES = 8;
+  private static final double OFF_LINE_PERIODS = 0.1;
   private static final int CONFIRMING_FRAMES = 3;
   private final ArrivalLine line;
   private final double latencySeconds;
@@ -93,8 +95,13 @@ public final class ArrivalClock {
     }
     double seconds = secondsOf(arrivalNanos);
     if (isNew) {
-      if (!numbersAreCounted && line.size() >= ArrivalLine.ENOUGH) {
-        watchForLoss(frame, seconds);
+      if (line.size() >= ArrivalLine.ENOUGH) {
+        if (!numbersAreCounted) {
+          watchForLoss(frame, seconds);
+        } else if (gap >= LONG_GAP_FRAMES && isOffTheLine(frame.number(), seconds)) {
+          // Unplugged, restarted: its rhythm is a new one.
+          line.restart();
+        }
       }
       line.add(frame.number() + shift, seconds);
     }
@@ -125,6 +132,10 @@ public final class ArrivalClock {
   /** One in twenty of the newest arrivals is later than this. */
   public double highLatenessSeconds() {
     return line.lateness(0.95);
+  }
+
+  private boolean isOffTheLine(long number, double seconds) {
+    return Math.abs(seconds - line.at(number)) > OFF_LINE_PERIODS * line.slope();
   }
 
   private void watchForLoss(Frame frame, double seconds) {

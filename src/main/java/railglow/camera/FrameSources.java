@@ -39,6 +39,21 @@ public final class FrameSources {
   }
 
   /**
+   * As {@link #open}, but a stream that ends or breaks is opened again, for as long as it takes.
+   * The first opening must succeed.
+   *
+   * @throws IOException with one sentence that says what is wrong and what to do
+   */
+  public static FrameSource openLasting(
+      String address, CameraDescriptor camera, MonotonicClock clock) throws IOException {
+    if (address.startsWith(FILE)) {
+      return open(address, camera, clock);
+    }
+    return ReopeningSource.open(
+        () -> open(address, camera, clock), camera.framesPerSecond(), clock);
+  }
+
+  /**
    * Opens recorded frames.
    *
    * @param path .npy, .tif or .tiff; anything else is read as raw frames of the camera's layout

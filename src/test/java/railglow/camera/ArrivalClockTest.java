@@ -133,6 +133,16 @@ class ArrivalClockTest {
   }
 
   @Test
+  void aCameraPutBackStartsANewRhythmAtOnce() {
+    ArrivalClock clock = ArrivalClock.live(25, 0, true);
+    for (int n = 0; n < 100; n++) {
+      int number = n < 60 ? n : n + 40;
+      double truth = n < 60 ? 0.04 * n : 0.04 * (n + 40) + 0.015;
+      assertEquals(truth, clock.midExposureNanos(frame(number, truth)) * 1e-9, 1e-6, "frame " + n);
+    }
+  }
+
+  @Test
   void recordedTimesPassThroughLessTheLatency() {
     ArrivalClock clock = ArrivalClock.recorded(9, 0.1);
     assertEquals(900_000_000, clock.midExposureNanos(frame(0, 1.0)));

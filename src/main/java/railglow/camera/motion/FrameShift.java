@@ -9,26 +9,29 @@ final class FrameShift {
   private static final int MAX_COUNT = 65535;
   private final Translation translation;
   private final float[] values;
+  private final Samples moved;
 
-  FrameShift(int width, int height) {
-    translation = new Translation(width, height);
-    values = new float[width * height];
+  FrameShift(Samples like) {
+    translation = new Translation(like.width(), like.height());
+    values = new float[like.width() * like.height()];
+    moved = like.newLike();
   }
 
-  /** Undoes a shift of the scene in place: what stood at (x + dx, y + dy) comes to (x, y). */
-  void moveBack(Samples samples, double dx, double dy) {
-    if (samples instanceof FloatSamples floats) {
-      translation.apply(floats.values(), dx, dy, values);
-      System.arraycopy(values, 0, floats.values(), 0, values.length);
-      return;
+  /** Undoes a shift of the scene: what stood at (x + dx, y + dy) comes to (x, y). */
+  Samples movedBack(Samples image, double dx, double dy) {
+    if (image instanceof FloatSamples floats) {
+      translation.apply(floats.values(), dx, dy, ((FloatSamples) moved).values());
+      return moved;
     }
-    short[] counts = ((CountSamples) samples).counts();
+    short[] counts = ((CountSamples) image).counts();
     for (int i = 0; i < counts.length; i++) {
       values[i] = counts[i] & 0xFFFF;
     }
     translation.apply(values, dx, dy, values);
-    for (int i = 0; i < counts.length; i++) {
-      counts[i] = (short) Math.max(0, Math.min(MAX_COUNT, Math.round(values[i])));
+    short[] into = ((CountSamples) moved).counts();
+    for (int i = 0; i < into.length; i++) {
+      into[i] = (short) Math.max(0, Math.min(MAX_COUNT, Math.round(values[i])));
     }
+    return moved;
   }
 }

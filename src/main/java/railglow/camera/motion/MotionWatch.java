@@ -6,17 +6,19 @@ import railglow.thermal.Samples;
 
 /**
  * Follows the scene's place, frame by frame: still scenes stay untouched to the bit, small shifts
- * are undone, a nudge is marked and opens a new segment, a lost place is told. A pure function of
- * the frames in order; allocates nothing per frame. Not thread-safe.
+ * can be undone, a nudge is marked and opens a new segment, a lost place is told. A pure function
+ * of the frames in order; allocates nothing per frame. Not thread-safe.
  *
  * <p>Frames that are frozen, damaged or in a shutter event take no part.
  */
 public final class MotionWatch {
   private static final double NANOS = 1e9;
   private static final double LEARNING_SECONDS = 1;
+  private static final double TRIAL_SECONDS = 6;
+  private static final double LIKE_LEARNED = 2.5;
   private static final int LEARNING_FRAMES = 8;
-  private static final double TELLING_PIXELS = 0.1;
-  private static final double SMALLEST_PIXELS = 0.02;
+  private static final double TELLING_PIXELS = 0.05;
+  private static final double SMALLEST_PIXELS = 0.1;
   private static final double SIGNIFICANT = 4;
   private static final double NEWEST_WEIGHT = 0.2;
   private static final double NUDGE_PIXELS = 0.25;
@@ -36,6 +38,7 @@ public final class MotionWatch {
   private int learned;
   private long firstNanos;
   private double noiseScale;
+  private double learnedScale;
   private double smoothX;
   private double smoothY;
   private double newX;
@@ -52,7 +55,7 @@ public final class MotionWatch {
     reduction = new ImageReduction(like.width(), like.height());
     boolean large = Math.min(reduction.width(), reduction.height()) >= 16;
     estimator = large ? new ShiftEstimator(reduction.width(), reduction.height()) : null;
-    frameShift = new FrameShift(like.width(), like.height());
+    frameShift = new FrameShift(like);
     image = new float[reduction.width() * reduction.height()];
     sum = new double[image.length];
     reachPixels = large ? estimator.reachPixels() * reduction.factor() : 0;
@@ -62,8 +65,8 @@ public final class MotionWatch {
   }
 
   /**
-   * Looks at the next frame: may mark it {@link FrameMark#MOVED}, and moves its pixels back when
-   * the scene is shifted a little.
+   * Looks at the next frame and may mark it {@link FrameMark#MOVED}. Its pixels are not touched:
+   * see {@link #correctionX} and {@link #corrected}.
    *
    * @param midExposureNanos of the frame, ascending
    */
@@ -77,17 +80,39 @@ public final class MotionWatch {
       return state;
     }
     boolean found = find();
+    if ((midExposureNanos - firstNanos) / NANOS < TRIAL_SECONDS && doubtTexture()) {
+      state = MotionState.CANT_TELL;
+      return state;
+    }
     follow(found, midExposureNanos);
     if (state == MotionState.MOVED || state == MotionState.LOST) {
       frame.marks().add(FrameMark.MOVED);
-    } else if (correcting) {
-      frameShift.moveBack(frame.samples(), shiftX(), shiftY());
     }
     return state;
   }
 
   public MotionState state() {
     return state;
+  }
+
+  /** What the frame just looked at must be moved back by, camera pixels; 0 when it is in place. */
+  public double correctionX() {
+    return state == MotionState.CORRECTED ? shiftX() : 0;
+  }
+
+  /** As {@link #correctionX}, downwards. */
+  public double correctionY() {
+    return state == MotionState.CORRECTED ? shiftY() : 0;
+  }
+
+  /**
+   * An image with a shift of the scene undone.
+   *
+   * @return the very same image when there is nothing to undo; else one that is overwritten by the
+   *     next call
+   */
+  public Samples corrected(Samples image, double dx, double dy) {
+    return dx == 0 && dy == 0 ? image : frameShift.movedBack(image, dx, dy);
   }
 
   /** How far the scene stands right of its first place, smoothed, camera pixels. */
@@ -141,9 +166,20 @@ public final class MotionWatch {
     estimator.setReference(mean);
     estimator.estimate(image, 0, 0);
     noiseScale = estimator.residual();
+    learnedScale = noiseScale;
     lastInPlaceNanos = nanos;
     double sigma = estimator.sigmaPixels();
     state = sigma < TELLING_PIXELS ? MotionState.STILL : MotionState.CANT_TELL;
+  }
+
+  /**
+   * Whether the texture is too weak after all: where noise hangs together over a second, the first
+   * frames agree better with their own mean than later ones do.
+   */
+  private boolean doubtTexture() {
+    double residual = estimator.residual();
+    noiseScale = Math.max(noiseScale, Math.min(residual, LIKE_LEARNED * learnedScale));
+    return estimator.sigmaPixels() * noiseScale / residual > TELLING_PIXELS;
   }
 
   /** Whether the scene was recognised anywhere within reach. */
@@ -200,9 +236,9 @@ public final class MotionWatch {
 
   private void inPlace(double sigma, long nanos) {
     lastInPlaceNanos = nanos;
-    double smoothed = sigma * Math.sqrt(NEWEST_WEIGHT / (2 - NEWEST_WEIGHT));
+    // Not divided by what smoothing gains: real cameras' noise hangs together from frame to frame.
     double shift = Math.max(Math.abs(smoothX), Math.abs(smoothY)) * reduction.factor();
-    double least = Math.max(SMALLEST_PIXELS, SIGNIFICANT * smoothed * reduction.factor());
+    double least = Math.max(SMALLEST_PIXELS, SIGNIFICANT * sigma * reduction.factor());
     correcting = shift > (correcting ? least / 2 : least);
     state = correcting ? MotionState.CORRECTED : MotionState.STILL;
   }

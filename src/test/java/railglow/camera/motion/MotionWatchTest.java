@@ -3,6 +3,7 @@ package railglow.camera.motion;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
@@ -10,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import railglow.observed.Frame;
 import railglow.observed.FrameMark;
 import railglow.thermal.CountSamples;
+import railglow.thermal.Samples;
 
 class MotionWatchTest {
   private static final int W = 96;
@@ -29,6 +31,7 @@ class MotionWatchTest {
       short[] before = image.counts().clone();
       Frame frame = look(image);
       assertEquals(MotionState.STILL, watch.state(), "frame " + n);
+      assertSame(image, corrected(image), "frame " + n);
       assertArrayEquals(before, image.counts(), "frame " + n);
       assertTrue(frame.marks().isEmpty());
     }
@@ -46,7 +49,7 @@ class MotionWatchTest {
       uncorrected = n < 400 ? 0 : uncorrected + difference(image, still);
       Frame frame = look(image);
       assertTrue(frame.marks().isEmpty(), "frame " + n);
-      left = n < 400 ? 0 : left + difference(image, still);
+      left = n < 400 ? 0 : left + difference(corrected(image), still);
     }
     assertEquals(MotionState.CORRECTED, watch.state());
     assertEquals(0.3, watch.shiftX(), 0.03);
@@ -138,7 +141,11 @@ class MotionWatchTest {
     return image;
   }
 
-  private static double difference(CountSamples image, float[] kelvin) {
+  private Samples corrected(CountSamples image) {
+    return watch.corrected(image, watch.correctionX(), watch.correctionY());
+  }
+
+  private static double difference(Samples image, float[] kelvin) {
     double sum = 0;
     for (int row = 3; row < H - 3; row++) {
       for (int column = 3; column < W - 3; column++) {
