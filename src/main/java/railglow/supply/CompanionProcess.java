@@ -184,7 +184,7 @@ public final class CompanionProcess implements Step, AutoCloseable {
   }
 
   /** Also right inside a build tool, whose own class path is not that of this program. */
-  private static String classPath() throws IOException {
+  static String classPath() throws IOException {
     ClassLoader loader = CompanionProcess.class.getClassLoader();
     if (!(loader instanceof URLClassLoader urls)) {
       return System.getProperty("java.class.path");

@@ -85,6 +85,7 @@ class PermitService {
     nextReadingNanos = nowNanos;
     nextFeedNanos = nowNanos;
     lastReadingNanos = nowNanos;
+    judge.rehearse(nowNanos);
   }
 
   /**
@@ -287,9 +288,9 @@ class PermitService {
       energy.add(reading);
       joules = energy.joules();
     }
-    reports.reading(reading);
     Optional<Breach> breach = judge.judge(reading, commanded, joules, clock.nanos());
     breach.ifPresent(b -> reports.stop(b.cause(), clock.nanos(), b.evidence()));
+    reports.reading(reading);
     if (breach.isEmpty()) {
       learn(reading);
     }

@@ -1,6 +1,7 @@
 package railglow.supply;
 
 import java.util.Optional;
+import java.util.Set;
 import railglow.observed.Regulation;
 import railglow.observed.SupplyReading;
 import railglow.safety.Bound;
@@ -55,6 +56,30 @@ public final class ReadingJudge {
       breach = commanded.on() ? badRegulation(reading, commanded) : currentWhileOff(reading);
     }
     return Optional.ofNullable(breach);
+  }
+
+  /**
+   * Judges readings nobody made, so that a first real breach finds every class loaded: a run stops
+   * once, and that once must not be the slow first time.
+   */
+  void rehearse(long nowNanos) {
+    Commanded on = new Commanded(true, 1, 1, nowNanos, Regulation.CONSTANT_VOLTAGE, Double.NaN);
+    for (double amperes : new double[] {0.1, 100, Double.NaN}) {
+      for (Regulation regulation : Regulation.values()) {
+        judge(
+            new SupplyReading(
+                nowNanos + settleNanos,
+                nowNanos + settleNanos,
+                0.1,
+                amperes,
+                true,
+                regulation,
+                Set.of()),
+            on,
+            0,
+            nowNanos + settleNanos);
+      }
+    }
   }
 
   /** Whether the reading came late enough after the last change to tell the regulation. */

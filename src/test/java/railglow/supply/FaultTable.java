@@ -18,18 +18,19 @@ final class FaultTable {
     }
     Path document = Path.of(path);
     List<String> out = new ArrayList<>();
-    boolean inside = false;
+    int inside = 0;
     for (String line : Files.readAllLines(document)) {
       if (line.equals("<!-- end " + marker + " -->")) {
         rows.forEach(row -> out.add(printable(row)));
-        inside = false;
+        inside = 0;
       }
       // The table's head, two lines, stays.
-      if (!inside || line.startsWith("| ---") || line.startsWith("| fault")) {
+      if (inside < 3) {
         out.add(line);
       }
+      inside += inside > 0 ? 1 : 0;
       if (line.equals("<!-- begin " + marker + " -->")) {
-        inside = true;
+        inside = 1;
       }
     }
     Files.write(document, out);

@@ -1,0 +1,234 @@
+package railglow.supply;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.SplittableRandom;
+import java.util.concurrent.TimeUnit;
+import railglow.link.PortLink;
+import railglow.link.Transcript;
+import railglow.observed.Edge;
+import railglow.observed.OutputState;
+import railglow.observed.SupplyReading;
+import railglow.safety.Envelope;
+import railglow.safety.OutputPermit;
+import railglow.safety.PermitSlot;
+import railglow.safety.StopLatch;
+import railglow.time.MonotonicClock;
+import railglow.time.Pause;
+import railglow.time.StepRunner;
+import railglow.time.SystemClock;
+
+/**
+ * Measures how long a current above the limit lasts: from the true moment it passed the limit to
+ * the arrival of "off" at the supply, over many trips, and what that time is made of. See {@code
+ * docs/stop-latency.md} for the command.
+ */
+public final class StopLatency implements SupplyListener, Transcript {
+  private static final MonotonicClock CLOCK = SystemClock.INSTANCE;
+  private static final Envelope ENVELOPE =
+      Envelope.OPEN
+          .withMaxVolts(2, "benchmark")
+          .withMaxAmperes(StopLatencySupply.LIMIT_AMPERES, "benchmark")
+          .withMaxReadingAgeSeconds(0.5, "benchmark");
+  private static final long MOST_WAIT_NANOS = 60_000_000;
+  private final List<Double> total = new ArrayList<>();
+  private final List<Double> waiting = new ArrayList<>();
+  private final List<Double> exchange = new ArrayList<>();
+  private final List<Double> own = new ArrayList<>();
+  private final List<Double> wire = new ArrayList<>();
+  private final SplittableRandom random = new SplittableRandom(7);
+  private volatile long readingEndNanos;
+  private volatile long offSentNanos;
+  private int failed;
+
+  private StopLatency() {}
+
+  /**
+   * @param args number of trips, {@code tcp} or {@code terminal}, whether frames are processed
+   *     beside ({@code load} or {@code idle}), the document to write the table into
+   */
+  public static void main(String[] args) throws Exception {
+    int trips = Integer.parseInt(args[0]);
+    boolean terminal = args[1].equals("terminal");
+    boolean load = args[2].equals("load");
+    List<String> rows = new StopLatency().measure(trips, terminal, load);
+    rows.forEach(System.out::println);
+    if (args.length > 3) {
+      System.setProperty("fault.table", args[3]);
+      FaultTable.write(args[1] + " " + args[2], rows);
+    }
+    System.exit(0);
+  }
+
+  private List<String> measure(int trips, boolean terminal, boolean load) throws Exception {
+    Path folder = Files.createTempDirectory("stop-latency");
+    Path device = folder.resolve("supply");
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-cp", CompanionProcess.classPath(), StopLatencySupply.class.getName()));
+    if (terminal) {
+      command.add(device.toString());
+    }
+    Process other =
+        new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    BufferedReader from =
+        new BufferedReader(
+            new InputStreamReader(other.getInputStream(), StandardCharsets.US_ASCII));
+    Writer to = other.outputWriter(StandardCharsets.US_ASCII);
+    String[] ports = from.readLine().split(" ");
+    BareClient bare = new BareClient(Integer.parseInt(ports[2]));
+    Thread bareThread = new Thread(bare, "bare-client");
+    bareThread.start();
+    FrameLoad frames = new FrameLoad(CLOCK.nanos());
+    StepRunner loading = runner("cruncher", frames);
+    if (load) {
+      loading.start();
+    }
+    String address = terminal ? "serial:" + device : "tcp://127.0.0.1:" + ports[1];
+    SupplyDescriptor descriptor = Descriptors.simulated();
+    PortLink link =
+        new PortLink(
+            SupplyAddress.parse(address).port(descriptor.line().orElseThrow(), CLOCK),
+            descriptor.wire().link(),
+            CLOCK,
+            this);
+    ScpiSupply supply = ScpiSupply.connect(link, descriptor, 1);
+    for (int i = 0; i < trips + trips / 20; i++) {
+      trip(supply, from, to, i >= trips / 20);
+    }
+    bare.end();
+    bareThread.join();
+    loading.close();
+    supply.close();
+    to.close();
+    other.waitFor(5, TimeUnit.SECONDS);
+    other.destroyForcibly();
+    return rows(bare, descriptor, load ? frames : null);
+  }
+
+  private void trip(Supply supply, BufferedReader from, Writer to, boolean counts)
+      throws IOException {
+    StopLatch latch = new StopLatch();
+    PermitSlot permits = new PermitSlot();
+    OutputPlan plan =
+        new OutputPlan(
+            1, 0.5, OptionalDouble.of(1.2), OptionalDouble.of(0.6), OptionalDouble.of(2));
+    SupplyKeeper keeper = new SupplyKeeper(supply, plan, ENVELOPE, permits, latch, this, CLOCK);
+    StepRunner runner = runner("supply-keeper", keeper);
+    latch.onSet(runner::wake);
+    runner.start();
+    while (!keeper.isReady() && !latch.isSet()) {
+      Pause.nanos(2_000_000);
+    }
+    permits.post(new OutputPermit(0, true, 1, CLOCK.nanos() + 20_000_000_000L));
+    runner.wake();
+    while (keeper.outputState() != OutputState.ON && !latch.isSet()) {
+      Pause.nanos(2_000_000);
+    }
+    to.write(random.nextLong(MOST_WAIT_NANOS) + "\n");
+    to.flush();
+    if (!runner.awaitEnd(20_000_000_000L)) {
+      throw new IllegalStateException("no stop within 20 s: " + keeper.doubt());
+    }
+    String[] words = from.readLine().split(" ");
+    to.write("clear\n");
+    to.flush();
+    long above = Long.parseLong(words[1]);
+    long asked = Long.parseLong(words[2]);
+    long off = Long.parseLong(words[3]);
+    if (counts) {
+      total.add((off - above) / 1e6);
+      waiting.add((asked - above) / 1e6);
+      exchange.add((readingEndNanos - asked) / 1e6);
+      own.add((offSentNanos - readingEndNanos) / 1e6);
+      wire.add((off - offSentNanos) / 1e6);
+      failed += latch.stop().orElseThrow().evidence().startsWith("current ") ? 0 : 1;
+    }
+  }
+
+  private List<String> rows(BareClient bare, SupplyDescriptor descriptor, FrameLoad frames) {
+    List<String> rows = new ArrayList<>();
+    rows.add(row("from the true crossing to off received", total));
+    rows.add(row("waiting for the reading", waiting));
+    rows.add(row("the exchange of the reading", exchange));
+    rows.add(row("our own share: reading complete to off written", own));
+    rows.add(row("off on its way (negative: received before our write returned)", wire));
+    rows.add(row("bare loopback round trip", bare.roundTripMillis()));
+    rows.add(row("bare thread with a timer: how late it wakes", bare.lateMillis()));
+    rows.add(
+        String.format(
+            Locale.ROOT,
+            "| (%d trips, %d of them by another cause than the current; readings every %d ms%s)"
+                + " | | | | | |",
+            total.size(),
+            failed,
+            descriptor.wire().readingIntervalNanos() / 1_000_000,
+            frames == null
+                ? ""
+                : "; " + frames.frames() + " frames of 640 x 512, " + frames.looks() + " looks"));
+    return rows;
+  }
+
+  private static String row(String what, List<Double> millis) {
+    double[] sorted = millis.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+    return String.format(
+        Locale.ROOT,
+        "| %s | %.3f | %.3f | %.3f | %.3f | %.3f |",
+        what,
+        at(sorted, 0.5),
+        at(sorted, 0.9),
+        at(sorted, 0.99),
+        at(sorted, 0.999),
+        sorted[sorted.length - 1]);
+  }
+
+  private static double at(double[] sorted, double share) {
+    return sorted[(int) Math.min(sorted.length - 1L, Math.round(share * sorted.length))];
+  }
+
+  private static StepRunner runner(String name, railglow.time.Step step) {
+    return new StepRunner(
+        name,
+        step,
+        CLOCK,
+        (who, e) -> {
+          throw new IllegalStateException(who, e);
+        });
+  }
+
+  @Override
+  public void onReading(SupplyReading reading) {
+    if (reading.amperes() > StopLatencySupply.LIMIT_AMPERES) {
+      readingEndNanos = reading.endNanos();
+      offSentNanos = 0;
+    }
+  }
+
+  @Override
+  public void onEdge(Edge edge) {}
+
+  @Override
+  public void onOutputState(OutputState state, long nowNanos) {}
+
+  @Override
+  public void sent(long nowNanos, byte[] bytes, int length) {
+    if (offSentNanos == 0 && new String(bytes, StandardCharsets.US_ASCII).contains("OUTP OFF")) {
+      offSentNanos = nowNanos;
+    }
+  }
+
+  @Override
+  public void received(long nowNanos, byte[] bytes, int length) {}
+
+  @Override
+  public void note(long nowNanos, String text) {}
+}
