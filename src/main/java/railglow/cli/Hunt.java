@@ -163,9 +163,17 @@ final class Hunt {
       return ending.exitCode();
     }
     Findings findings = FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board());
-    RunResults.write(folder, outcome.reduced(), findings);
-    RunReport.write(folder, Placement.of(setup.board(), setup.railName()));
-    terminal.say(Summary.of(findings, folder));
+    try {
+      RunResults.write(folder, outcome.reduced(), findings);
+      RunReport.write(folder, Placement.of(setup.board(), setup.railName()));
+      terminal.say(Summary.of(findings, folder));
+    } catch (IOException e) {
+      if (!stopped) {
+        throw e;
+      }
+      // The stop is what the operator must know, and its exit code says so.
+      terminal.complain("The results can't be written: " + e.getMessage());
+    }
     return ending.exitCode();
   }
 

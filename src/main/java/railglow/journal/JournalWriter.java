@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
 /**
@@ -12,11 +14,13 @@ import java.nio.file.StandardOpenOption;
  * itself after an edge, a stop and the closing entry. Not thread-safe: the scribe owns it.
  */
 public final class JournalWriter implements AutoCloseable {
+  private final Path path;
   private final FileChannel channel;
   private long lines;
   private boolean closedEntryWritten;
 
-  private JournalWriter(FileChannel channel) {
+  private JournalWriter(Path path, FileChannel channel) {
+    this.path = path;
     this.channel = channel;
   }
 
@@ -39,7 +43,7 @@ public final class JournalWriter implements AutoCloseable {
           folder.journal() + " is there already; a run never writes over another: choose a new one",
           e);
     }
-    JournalWriter writer = new JournalWriter(channel);
+    JournalWriter writer = new JournalWriter(folder.journal(), channel);
     try {
       writer.write(JournalLine.of(0, header));
       channel.force(true);
@@ -53,7 +57,7 @@ public final class JournalWriter implements AutoCloseable {
   /**
    * Adds one entry.
    *
-   * @throws IOException when the disk does not take it; the run must then stop
+   * @throws IOException when the disk does not take it or the file is gone; the run must then stop
    * @throws IllegalStateException after the closing entry
    */
   public void append(Entry entry) throws IOException {
@@ -65,6 +69,10 @@ public final class JournalWriter implements AutoCloseable {
         || entry instanceof Entry.Stopped
         || entry instanceof Entry.Closed) {
       channel.force(false);
+      // A file that was removed still takes bytes, and nobody would ever read them.
+      if (Files.notExists(path)) {
+        throw new JournalException(path + " has been removed while it was written");
+      }
     }
     closedEntryWritten = entry instanceof Entry.Closed;
   }

@@ -53,6 +53,18 @@ class JournalTest {
   }
 
   @Test
+  void aJournalThatWasRemovedIsNoticedAtTheNextEdge() throws IOException {
+    try (JournalWriter writer = JournalWriter.create(folder, SampleRun.header(), 1000)) {
+      Files.delete(folder.journal());
+
+      Entry edge = new Entry.EdgeMade(new railglow.observed.Edge(0, true, 1, 5, 6));
+      JournalException e = assertThrows(JournalException.class, () -> writer.append(edge));
+
+      assertTrue(e.getMessage().endsWith("has been removed while it was written"), e.getMessage());
+    }
+  }
+
+  @Test
   void everyEntryComesBack() throws IOException {
     written();
     Journal journal = JournalReader.read(folder);
