@@ -12,8 +12,14 @@ import railglow.report.draw.Svg;
  * The figures as a template wants them: title, caption, drawing and size. Pure.
  *
  * @param inline whether the drawing itself goes into the page; else its name, for a PDF
+ * @param ownerMillimetres how high the picture on the owner's one page may be
  */
-record FigureTexts(RunContents run, Map<String, Sketch> figures, Texts texts, boolean inline) {
+record FigureTexts(
+    RunContents run,
+    Map<String, Sketch> figures,
+    Texts texts,
+    boolean inline,
+    double ownerMillimetres) {
   Map<String, Object> values() {
     boolean found = run.findings().map(f -> !f.sources().isEmpty()).orElse(false);
     Map<String, Object> values = new HashMap<>();
@@ -25,12 +31,19 @@ record FigureTexts(RunContents run, Map<String, Sketch> figures, Texts texts, bo
             texts.get(found ? "difference.caption" : "difference.caption.null", run.riseUnit()),
             texts.get("difference.alt")));
     values.put(
+        "overlay",
+        figure(
+            Figures.OVERLAY,
+            texts.get("overlay"),
+            texts.get("overlay.caption", run.riseUnit()),
+            texts.get("overlay")));
+    values.put(
         "trace",
         figure(
             Figures.TRACE, texts.get("trace"), texts.get("trace.caption"), texts.get("trace.alt")));
     values.put("closeViews", closeViews());
     List<Map<String, String>> planes = new ArrayList<>();
-    for (String name : List.of("quadrature", "significance", "background")) {
+    for (String name : List.of("quadrature", "delay", "significance", "background")) {
       String unit = name.equals("background") ? Figures.backgroundUnit(run) : run.riseUnit();
       addTo(
           planes,
@@ -84,9 +97,10 @@ record FigureTexts(RunContents run, Map<String, Sketch> figures, Texts texts, bo
     figure.put("caption", caption);
     figure.put("svg", inline ? Svg.of(sketch, alt) : "");
     figure.put("large", size(sketch, 180, 128));
-    figure.put("owner", size(sketch, 165, 88));
+    figure.put("owner", size(sketch, 165, ownerMillimetres));
     figure.put("middle", size(sketch, 180, 150));
-    figure.put("small", size(sketch, 86, 86));
+    figure.put("medium", size(sketch, 180, 104));
+    figure.put("small", size(sketch, 86, 68));
     return figure;
   }
 

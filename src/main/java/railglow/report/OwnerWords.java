@@ -44,7 +44,13 @@ final class OwnerWords {
     }
     Findings findings = run.findings().get();
     return switch (findings.verdict()) {
-      case HEAT_FOUND -> findings.headline();
+      case HEAT_FOUND ->
+          findings.suspects().isEmpty()
+              ? findings.headline()
+              : texts.get(
+                  "owner.HEAT_FOUND",
+                  findings.suspects().get(0).part(),
+                  run.journal().header().rail());
       case NOTHING_FOUND ->
           texts.get("owner.NOTHING_FOUND", Words.rise(findings.upperLimit(), run.riseUnit()));
       case NOT_ENOUGH_DATA -> texts.get("owner.NOT_ENOUGH_DATA");

@@ -2,6 +2,7 @@ package railglow.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import railglow.board.Board;
 import railglow.board.Part;
 import railglow.board.geometry.PixelPosition;
@@ -12,9 +13,10 @@ import railglow.board.geometry.Registration;
  *
  * @param parts their outlines in pixels
  * @param millimetresPerPixel in the middle of the picture; NaN when not registered
+ * @param board with its registration; empty when not known
  */
-public record Placement(List<PartMark> parts, double millimetresPerPixel) {
-  public static final Placement NONE = new Placement(List.of(), Double.NaN);
+public record Placement(List<PartMark> parts, double millimetresPerPixel, Optional<Board> board) {
+  public static final Placement NONE = new Placement(List.of(), Double.NaN, Optional.empty());
 
   public Placement {
     parts = List.copyOf(parts);
@@ -40,7 +42,7 @@ public record Placement(List<PartMark> parts, double millimetresPerPixel) {
     double pixels =
         registration.pixelsPerMillimetre(
             board.widthMillimetres() / 2, board.heightMillimetres() / 2);
-    return new Placement(marks, 1 / pixels);
+    return new Placement(marks, 1 / pixels, Optional.of(board));
   }
 
   private static PartMark mark(Part part, Registration registration, boolean onRail) {

@@ -1,5 +1,6 @@
 package railglow.report;
 
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -8,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import javax.imageio.ImageIO;
+import railglow.board.Board;
 import railglow.journal.Findings;
 import railglow.journal.FindingsFile;
 import railglow.journal.Journal;
@@ -90,6 +93,24 @@ record RunContents(
 
   Optional<Plane> plane(String name) {
     return Optional.ofNullable(planes.get(name));
+  }
+
+  /** The board's picture as it is kept beside the board's file; empty when it can't be read. */
+  Optional<BufferedImage> photograph(Board board) {
+    String boardFile = journal.header().usedFiles().get("board");
+    if (boardFile == null || board.picture().isEmpty()) {
+      return Optional.empty();
+    }
+    Path name = Path.of(board.picture().get().file()).getFileName();
+    Path file = folder.root().resolve(boardFile).resolveSibling(name).normalize();
+    if (!file.startsWith(folder.root().normalize()) || !Files.isRegularFile(file)) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.ofNullable(ImageIO.read(file.toFile()));
+    } catch (IOException e) {
+      return Optional.empty();
+    }
   }
 
   /** K, or counts where the camera has no scale. */

@@ -53,7 +53,7 @@ public final class RunReport {
           folder.picture(figure.getKey()), png(Paint.picture(figure.getValue(), PNG_SCALE)));
     }
     Map<String, Object> values = new ReportModel(run, texts).values(problems);
-    values.putAll(new FigureTexts(run, figures, texts, true).values());
+    values.putAll(new FigureTexts(run, figures, texts, true, 0).values());
     String page = new Templates().fill("report", values);
     WholeFile.write(folder.report(), page.getBytes(StandardCharsets.UTF_8));
     return List.copyOf(problems);
@@ -72,7 +72,7 @@ public final class RunReport {
     Texts texts = new Texts(Locale.ENGLISH);
     Map<String, Sketch> figures = Figures.of(run, Trace.of(run.journal()), placement, texts);
     Map<String, Object> values = new HashMap<>(new ReportModel(run, texts).values(run.problems()));
-    values.putAll(new FigureTexts(run, figures, texts, false).values());
+    values.putAll(new FigureTexts(run, figures, texts, false, paper.pictureMillimetres()).values());
     values.putAll(OwnerWords.values(run, readings, texts));
     values.put("paper", paper.cssSize());
     values.put("checksums", checksums(folder));

@@ -42,7 +42,7 @@ final class UsedRows {
     if (!header.usedFiles().isEmpty()) {
       rows.add(new Row(texts.get("used.files"), files(header.usedFiles())));
     }
-    rows.add(new Row(texts.get("used.command"), "railglow " + command(header.commandLine())));
+    rows.add(new Row(texts.get("used.command"), command(header.commandLine())));
     rows.add(
         new Row(
             texts.get("used.program"),

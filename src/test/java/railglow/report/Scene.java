@@ -99,7 +99,9 @@ final class Scene {
   }
 
   Placement placement() {
-    return parts.isEmpty() ? Placement.NONE : new Placement(parts, 120.0 / width);
+    return parts.isEmpty()
+        ? Placement.NONE
+        : new Placement(parts, 120.0 / width, java.util.Optional.empty());
   }
 
   RunFolder folder() {
@@ -166,7 +168,8 @@ final class Scene {
             sample.detection(),
             sample.cycles(),
             sample.usedFiles(),
-            List.of("hunt", "--rail", "3V3", "--board", "docs/examples/hx 12/board.yaml"));
+            List.of(
+                "railglow", "hunt", "--rail", "3V3", "--board", "docs/examples/hx 12/board.yaml"));
     Files.createDirectories(folder.used());
     for (String used : header.usedFiles().values()) {
       Files.writeString(folder.root().resolve(used), "# " + used + "\n");

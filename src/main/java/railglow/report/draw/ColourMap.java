@@ -15,14 +15,19 @@ public final class ColourMap {
   /**
    * For differences: a neutral mid grey at zero, darker and blue below, lighter and amber above.
    */
-  public static final ColourMap DIFFERENCE = new ColourMap(ColourMap::difference);
+  public static final ColourMap DIFFERENCE = new ColourMap(ColourMap::difference, NO_VALUE);
 
   /** For temperatures: from a dark to a pale slate of one family of hues. */
-  public static final ColourMap TEMPERATURE = new ColourMap(ColourMap::temperature);
+  public static final ColourMap TEMPERATURE = new ColourMap(ColourMap::temperature, NO_VALUE);
 
+  /** For delays: early is dark amber, late is pale; no value is white. */
+  public static final ColourMap DELAY = new ColourMap(ColourMap::delay, 0xFFFFFF);
+
+  private final int noValue;
   private final int[] colours = new int[STEPS];
 
-  private ColourMap(DoubleToIntFunction colourAt) {
+  private ColourMap(DoubleToIntFunction colourAt, int noValue) {
+    this.noValue = noValue;
     for (int i = 0; i < STEPS; i++) {
       colours[i] = colourAt.applyAsInt(i / (STEPS - 1.0));
     }
@@ -37,7 +42,7 @@ public final class ColourMap {
    */
   public int rgb(double fraction) {
     if (Double.isNaN(fraction)) {
-      return NO_VALUE;
+      return noValue;
     }
     return colours[(int) Math.round(Math.max(0, Math.min(1, fraction)) * (STEPS - 1))];
   }
@@ -51,5 +56,10 @@ public final class ColourMap {
   private static int temperature(double fraction) {
     double chroma = 29 * Math.sin(Math.PI * (0.12 + 0.8 * fraction));
     return Lab.rgb(10 + 85 * fraction, chroma, 268 - 62 * fraction);
+  }
+
+  private static int delay(double fraction) {
+    double chroma = 46 * Math.sin(Math.PI * (0.2 + 0.72 * fraction));
+    return Lab.rgb(22 + 68 * fraction, chroma, 42 + 48 * fraction);
   }
 }
