@@ -1,14 +1,14 @@
 package railglow.cli;
 
 import java.io.IOException;
-import java.util.ArrayList;
+import java.nio.file.Path;
 import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import railglow.journal.RunFolder;
+import railglow.config.Bench;
 import railglow.link.PortLink;
 import railglow.link.TranscriptFile;
-import railglow.safety.Protection;
+import railglow.supply.BenchProtection;
 import railglow.supply.LineManners;
 import railglow.supply.ScpiSupply;
 import railglow.supply.Supply;
@@ -47,10 +47,10 @@ final class OpenedSupply implements AutoCloseable {
   /**
    * @throws UserMistake with one sentence when there is no such supply or it is another one
    */
-  static OpenedSupply open(RunSetup setup, RunFolder folder, MonotonicClock clock)
+  static OpenedSupply open(
+      Bench bench, SupplyDescriptor descriptor, Path transcriptFile, MonotonicClock clock)
       throws UserMistake {
-    SupplyDescriptor descriptor = setup.supply();
-    TranscriptFile transcript = transcript(folder, clock);
+    TranscriptFile transcript = transcript(transcriptFile, clock);
     StepRunner writer =
         new StepRunner(
                 "transcript",
@@ -60,7 +60,7 @@ final class OpenedSupply implements AutoCloseable {
             .start();
     SupplyLock lock = null;
     try {
-      SupplyAddress address = SupplyAddress.parse(setup.bench().supplyAddress());
+      SupplyAddress address = SupplyAddress.parse(bench.supplyAddress());
       lock = SupplyLock.take(address, WallStamp.now(clock).instant());
       PortLink link =
           new PortLink(
@@ -68,9 +68,9 @@ final class OpenedSupply implements AutoCloseable {
               descriptor.wire().link(),
               clock,
               transcript);
-      ScpiSupply supply = ScpiSupply.connect(link, descriptor, setup.bench().supplyChannel());
+      ScpiSupply supply = ScpiSupply.connect(link, descriptor, bench.supplyChannel());
       return new OpenedSupply(
-          supply, supply.identify(), protections(setup), transcript, writer, lock);
+          supply, supply.identify(), BenchProtection.inOrder(descriptor, bench.companion()), transcript, writer, lock);
     } catch (IOException | IllegalArgumentException e) {
       end(writer, transcript, lock);
       throw new UserMistake(e.getMessage());
@@ -96,10 +96,10 @@ final class OpenedSupply implements AutoCloseable {
     end(writer, transcript, lock);
   }
 
-  private static TranscriptFile transcript(RunFolder folder, MonotonicClock clock)
+  private static TranscriptFile transcript(Path file, MonotonicClock clock)
       throws UserMistake {
     try {
-      return new TranscriptFile(folder.transcript(), clock.nanos());
+      return new TranscriptFile(file, clock.nanos());
     } catch (IOException e) {
       throw new UserMistake("the transcript can't be begun: " + e.getMessage());
     }
@@ -115,23 +115,5 @@ final class OpenedSupply implements AutoCloseable {
     } catch (IOException e) {
       LOG.warn("transcript or lock could not be ended: {}", e.toString());
     }
-  }
-
-  private static List<String> protections(RunSetup setup) {
-    List<String> list = new ArrayList<>();
-    if (!setup.supply().missing().contains(Protection.OVER_CURRENT_PROTECTION)) {
-      list.add("the supply's own over-current protection");
-    }
-    if (!setup.supply().missing().contains(Protection.OVER_VOLTAGE_PROTECTION)) {
-      list.add("the supply's own over-voltage protection");
-    }
-    list.add("this program's keeper");
-    if (setup.bench().companion()) {
-      list.add("a companion process");
-    }
-    if (!setup.supply().missing().contains(Protection.SUPPLY_WATCHDOG)) {
-      list.add("the supply's own watchdog");
-    }
-    return list;
   }
 }

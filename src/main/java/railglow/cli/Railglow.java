@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       HuntCommand.class,
       PlanCommand.class,
+      BenchCommand.class,
       RailsCommand.class,
       LadderCommand.class,
       CompareCommand.class,

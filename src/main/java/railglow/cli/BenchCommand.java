@@ -1,0 +1,101 @@
+package railglow.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import railglow.camera.CameraDescriptor;
+import railglow.camera.FrameSource;
+import railglow.camera.FrameSources;
+import railglow.config.Bench;
+import railglow.config.BenchFile;
+import railglow.config.CameraDescriptorFile;
+import railglow.config.SupplyDescriptorFile;
+import railglow.sim.BenchPorts;
+import railglow.sim.SimulatedBench;
+import railglow.supply.ConnectedDevices;
+import railglow.supply.SupplyDescriptor;
+import railglow.time.MonotonicClock;
+import railglow.time.SystemClock;
+
+/** Identifies and tries what is on the bench, with the output off all the time. */
+@Command(
+    name = "bench",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Identifies the supply, tries every word its descriptor uses with the output off, and says what"
+          + " protects this bench; then watches the camera: rate, lost frames, noise, bad pixels, one"
+          + " frame as a picture.",
+      "The output is never switched on."
+    })
+final class BenchCommand implements Callable<Integer> {
+  private final Terminal terminal;
+  private final MonotonicClock clock = SystemClock.INSTANCE;
+
+  @Option(names = "--bench", paramLabel = "FILE", description = "the bench file")
+  private String bench;
+
+  @Option(names = "--simulated", description = "the simulated bench; it starts by itself")
+  private boolean simulated;
+
+  @Option(
+      names = "--watch",
+      paramLabel = "SECONDS",
+      converter = Quantities.Seconds.class,
+      description = "how long the camera is watched (default: 10 s)")
+  private double watchSeconds = 10;
+
+  @Option(
+      names = "--into",
+      paramLabel = "FOLDER",
+      description = "where picture and transcript are put (default: bench-check)")
+  private Path folder = Path.of("bench-check");
+
+  BenchCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws Exception {
+    if (bench == null && !simulated) {
+      List<String> addresses = ConnectedDevices.addresses(Path.of("/dev"));
+      terminal.say(
+          addresses.isEmpty()
+              ? "No device file of this machine looks like an instrument."
+              : "Connected  " + String.join("\n           ", addresses));
+      throw new UserMistake("which bench? Give --bench FILE, or --simulated");
+    }
+    Path path =
+        ShippedFiles.find(simulated ? "bench-simulated" : bench, "instruments", "bench file");
+    Bench read = BenchFile.read(path);
+    if (!simulated) {
+      return check(read);
+    }
+    try (SimulatedBench served =
+        SimulatedBench.start(
+            SimulateCommand.scenario("hx12", List.of()), BenchPorts.ANY, clock)) {
+      return check(
+          read.withAddresses(
+              SimulatedBenches.supplyAddress(served), SimulatedBenches.cameraAddress(served)));
+    }
+  }
+
+  private int check(Bench read) throws Exception {
+    SupplyDescriptor supply = SupplyDescriptorFile.read(read.supplyDescriptor());
+    CameraDescriptor camera = CameraDescriptorFile.read(read.cameraDescriptor());
+    Files.createDirectories(folder);
+    terminal.say("Bench      " + read.name());
+    int exitCode = new SupplyTrial(terminal, clock).run(read, supply, folder);
+    try (FrameSource source = FrameSources.open(read.cameraAddress(), camera, clock)) {
+      boolean well =
+          new CameraTrial(terminal, clock).run(camera, source, watchSeconds, folder);
+      return exitCode == ExitCode.DONE && !well ? ExitCode.BAD_USE : exitCode;
+    } catch (IOException e) {
+      terminal.complain(e.getMessage());
+      return exitCode == ExitCode.DONE ? ExitCode.BAD_USE : exitCode;
+    }
+  }
+}
