@@ -75,8 +75,7 @@ final class BenchCommand implements Callable<Integer> {
       return check(read);
     }
     try (SimulatedBench served =
-        SimulatedBench.start(
-            SimulateCommand.scenario("hx12", List.of()), BenchPorts.ANY, clock)) {
+        SimulatedBench.start(SimulateCommand.scenario("hx12", List.of()), BenchPorts.ANY, clock)) {
       return check(
           read.withAddresses(
               SimulatedBenches.supplyAddress(served), SimulatedBenches.cameraAddress(served)));
@@ -90,8 +89,7 @@ final class BenchCommand implements Callable<Integer> {
     terminal.say("Bench      " + read.name());
     int exitCode = new SupplyTrial(terminal, clock).run(read, supply, folder);
     try (FrameSource source = FrameSources.open(read.cameraAddress(), camera, clock)) {
-      boolean well =
-          new CameraTrial(terminal, clock).run(camera, source, watchSeconds, folder);
+      boolean well = new CameraTrial(terminal, clock).run(camera, source, watchSeconds, folder);
       return exitCode == ExitCode.DONE && !well ? ExitCode.BAD_USE : exitCode;
     } catch (IOException e) {
       terminal.complain(e.getMessage());

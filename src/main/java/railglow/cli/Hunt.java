@@ -81,8 +81,8 @@ final class Hunt {
     Map<String, String> copies = UsedFiles.copy(setup.usedFiles(), setup.files(), folder);
     int exitCode;
     try (FrameSource source = openCamera(setup);
-        OpenedSupply supply = OpenedSupply.open(
-                setup.bench(), setup.supply(), folder.transcript(), clock);
+        OpenedSupply supply =
+            OpenedSupply.open(setup.bench(), setup.supply(), folder.transcript(), clock);
         LiveView view = LiveView.start(live, setup, latch, clock, terminal)) {
       opening(setup, folder, supply);
       RunParts parts =

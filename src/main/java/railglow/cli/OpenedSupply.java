@@ -70,7 +70,12 @@ final class OpenedSupply implements AutoCloseable {
               transcript);
       ScpiSupply supply = ScpiSupply.connect(link, descriptor, bench.supplyChannel());
       return new OpenedSupply(
-          supply, supply.identify(), BenchProtection.inOrder(descriptor, bench.companion()), transcript, writer, lock);
+          supply,
+          supply.identify(),
+          BenchProtection.inOrder(descriptor, bench.companion()),
+          transcript,
+          writer,
+          lock);
     } catch (IOException | IllegalArgumentException e) {
       end(writer, transcript, lock);
       throw new UserMistake(e.getMessage());
@@ -96,8 +101,7 @@ final class OpenedSupply implements AutoCloseable {
     end(writer, transcript, lock);
   }
 
-  private static TranscriptFile transcript(Path file, MonotonicClock clock)
-      throws UserMistake {
+  private static TranscriptFile transcript(Path file, MonotonicClock clock) throws UserMistake {
     try {
       return new TranscriptFile(file, clock.nanos());
     } catch (IOException e) {
