@@ -95,8 +95,7 @@ class RecordedFramesTest {
   /** Pulses that never were: what still scenes do by themselves must not follow them. */
   @ParameterizedTest
   @CsvSource({"b_lepton3_flat_102, 2, 5", "g_mlx90640_heating_400, 6, 8"})
-  void nothingIsFoundUnderInventedEdges(String name, double period, int pulses)
-      throws IOException {
+  void nothingIsFoundUnderInventedEdges(String name, double period, int pulses) throws IOException {
     JsonNode findings = underInventedEdges(name, period, pulses);
     assertEquals("NOTHING_FOUND", findings.get("verdict").asText(), findings.toString());
   }
@@ -111,8 +110,7 @@ class RecordedFramesTest {
     assertEquals(damaged, findings.get("framesByMark").path("damaged").asInt(0));
   }
 
-  private JsonNode underInventedEdges(String name, double period, int pulses)
-      throws IOException {
+  private JsonNode underInventedEdges(String name, double period, int pulses) throws IOException {
     StringBuilder edges = new StringBuilder("time_s,state\n0.0,OFF\n");
     for (int k = 0; k < pulses; k++) {
       edges.append(0.5 + k * period).append(",ON\n");
