@@ -1,0 +1,204 @@
+package railglow.live;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.WebSocket;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Base64;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionStage;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+
+/** A real headless browser with one page, driven over its debugging port. */
+final class Browser implements AutoCloseable {
+  private static final Path PROGRAM = Path.of("/usr/bin/chromium");
+  private static final long PATIENCE_SECONDS = 30;
+  private final ObjectMapper json = new ObjectMapper();
+  private final HttpClient http = HttpClient.newHttpClient();
+  private final Map<Integer, CompletableFuture<JsonNode>> answers = new ConcurrentHashMap<>();
+  private final AtomicInteger lastId = new AtomicInteger();
+  private final Process process;
+  private final WebSocket socket;
+
+  static boolean isInstalled() {
+    return Files.isExecutable(PROGRAM);
+  }
+
+  Browser(Path profile) throws Exception {
+    process =
+        new ProcessBuilder(
+                PROGRAM.toString(),
+                "--headless=new",
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-dev-shm-usage",
+                "--disable-background-networking",
+                "--no-first-run",
+                "--remote-debugging-port=0",
+                "--user-data-dir=" + profile)
+            .redirectErrorStream(true)
+            .start();
+    String port = debuggingPort();
+    HttpRequest newPage =
+        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/json/new?about:blank"))
+            .PUT(HttpRequest.BodyPublishers.noBody())
+            .build();
+    JsonNode page = json.readTree(http.send(newPage, HttpResponse.BodyHandlers.ofString()).body());
+    socket =
+        http.newWebSocketBuilder()
+            .buildAsync(URI.create(page.get("webSocketDebuggerUrl").asText()), new Listener())
+            .get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+    command("Page.enable", json.createObjectNode());
+  }
+
+  private String debuggingPort() throws IOException {
+    BufferedReader reader =
+        new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
+    for (String line = reader.readLine(); line != null; line = reader.readLine()) {
+      if (line.contains("DevTools listening on ws://")) {
+        Thread drain = new Thread(() -> reader.lines().forEach(ignored -> {}), "browser-output");
+        drain.setDaemon(true);
+        drain.start();
+        return line.replaceAll(".*ws://[^:]+:([0-9]+)/.*", "$1");
+      }
+    }
+    throw new IOException("the browser did not start");
+  }
+
+  JsonNode command(String method, ObjectNode parameters) throws Exception {
+    int id = lastId.incrementAndGet();
+    CompletableFuture<JsonNode> answer = new CompletableFuture<>();
+    answers.put(id, answer);
+    ObjectNode message = json.createObjectNode().put("id", id).put("method", method);
+    message.set("params", parameters);
+    socket.sendText(json.writeValueAsString(message), true).join();
+    JsonNode result = answer.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+    if (result.has("error")) {
+      throw new IOException(method + ": " + result.get("error"));
+    }
+    return result.get("result");
+  }
+
+  ObjectNode parameters() {
+    return json.createObjectNode();
+  }
+
+  void open(String address) throws Exception {
+    command("Page.navigate", parameters().put("url", address));
+  }
+
+  /** The value of an expression, as text. */
+  String value(String expression) throws Exception {
+    JsonNode result =
+        command(
+                "Runtime.evaluate",
+                parameters().put("expression", expression).put("returnByValue", true))
+            .get("result");
+    return result.has("value") ? result.get("value").asText() : result.toString();
+  }
+
+  /** The words a visitor sees in an element; empty while there is none. */
+  String words(String id) throws Exception {
+    return value("(document.getElementById('" + id + "') || {textContent: ''}).textContent");
+  }
+
+  void size(int width, int height) throws Exception {
+    command(
+        "Emulation.setDeviceMetricsOverride",
+        parameters()
+            .put("width", width)
+            .put("height", height)
+            .put("deviceScaleFactor", 1)
+            .put("mobile", false));
+  }
+
+  void scheme(String name) throws Exception {
+    ObjectNode parameters = parameters();
+    parameters
+        .putArray("features")
+        .addObject()
+        .put("name", "prefers-color-scheme")
+        .put("value", name);
+    command("Emulation.setEmulatedMedia", parameters);
+  }
+
+  byte[] screenshot() throws Exception {
+    return Base64.getDecoder()
+        .decode(
+            command("Page.captureScreenshot", parameters().put("format", "png"))
+                .get("data")
+                .asText());
+  }
+
+  void pressSpace() throws Exception {
+    ObjectNode key =
+        parameters()
+            .put("type", "keyDown")
+            .put("key", " ")
+            .put("code", "Space")
+            .put("windowsVirtualKeyCode", 32)
+            .put("text", " ");
+    command("Input.dispatchKeyEvent", key);
+    command("Input.dispatchKeyEvent", key.deepCopy().put("type", "keyUp"));
+  }
+
+  /** A click in the middle of an element. */
+  void click(String id) throws Exception {
+    String box = "document.getElementById('" + id + "').getBoundingClientRect()";
+    double x = Double.parseDouble(value(box + ".x + " + box + ".width / 2"));
+    double y = Double.parseDouble(value(box + ".y + " + box + ".height / 2"));
+    for (String type : new String[] {"mousePressed", "mouseReleased"}) {
+      command(
+          "Input.dispatchMouseEvent",
+          parameters()
+              .put("type", type)
+              .put("x", x)
+              .put("y", y)
+              .put("button", "left")
+              .put("clickCount", 1));
+    }
+  }
+
+  @Override
+  public void close() {
+    socket.abort();
+    process.destroy();
+    process.onExit().completeOnTimeout(process, 5, TimeUnit.SECONDS).join();
+    process.destroyForcibly();
+  }
+
+  private final class Listener implements WebSocket.Listener {
+    private final StringBuilder text = new StringBuilder();
+
+    @Override
+    public CompletionStage<?> onText(WebSocket from, CharSequence data, boolean last) {
+      text.append(data);
+      if (last) {
+        try {
+          JsonNode message = json.readTree(text.toString());
+          if (message.has("id")) {
+            answers.remove(message.get("id").asInt()).complete(message);
+          }
+        } catch (IOException e) {
+          answers.values().forEach(answer -> answer.completeExceptionally(e));
+        }
+        text.setLength(0);
+      }
+      from.request(1);
+      return null;
+    }
+  }
+}
