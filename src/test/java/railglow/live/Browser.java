@@ -23,7 +23,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /** A real headless browser with one page, driven over its debugging port. */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
   private static final Path PROGRAM = Path.of("/usr/bin/chromium");
   private static final long PATIENCE_SECONDS = 30;
   private final ObjectMapper json = new ObjectMapper();
@@ -33,11 +33,11 @@ final class Browser implements AutoCloseable {
   private final Process process;
   private final WebSocket socket;
 
-  static boolean isInstalled() {
+  public static boolean isInstalled() {
     return Files.isExecutable(PROGRAM);
   }
 
-  Browser(Path profile) throws Exception {
+  public Browser(Path profile) throws Exception {
     process =
         new ProcessBuilder(
                 PROGRAM.toString(),
@@ -96,12 +96,12 @@ final class Browser implements AutoCloseable {
     return json.createObjectNode();
   }
 
-  void open(String address) throws Exception {
+  public void open(String address) throws Exception {
     command("Page.navigate", parameters().put("url", address));
   }
 
   /** The value of an expression, as text. */
-  String value(String expression) throws Exception {
+  public String value(String expression) throws Exception {
     JsonNode result =
         command(
                 "Runtime.evaluate",
@@ -111,7 +111,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** The words a visitor sees in an element; empty while there is none. */
-  String words(String id) throws Exception {
+  public String words(String id) throws Exception {
     return value("(document.getElementById('" + id + "') || {textContent: ''}).textContent");
   }
 
@@ -143,7 +143,7 @@ final class Browser implements AutoCloseable {
                 .asText());
   }
 
-  void pressSpace() throws Exception {
+  public void pressSpace() throws Exception {
     ObjectNode key =
         parameters()
             .put("type", "keyDown")

@@ -247,6 +247,12 @@ class LivePageInBrowserTest {
             "true",
             browser.value("document.documentElement.scrollWidth <= innerWidth"),
             "no sideways scrolling at " + width);
+        assertEquals(
+            "true",
+            browser.value(
+                "Array.from(document.querySelectorAll('section')).every("
+                    + "s => s.scrollWidth <= s.clientWidth)"),
+            "nothing is cut off at " + width);
         int[] stop = place("stop", 0.5, 0.5);
         assertTrue(stop[1] < image.getHeight() / 2, "STOP is in sight at once at " + width);
         int paper = brightness(image.getRGB(2, 2) & 0xFFFFFF);
