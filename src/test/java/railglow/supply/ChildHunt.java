@@ -18,6 +18,7 @@ final class ChildHunt implements AutoCloseable {
   private final Path folder;
   private final SimulatedBench bench;
   private final boolean ownsBench;
+  private String supplyAddress;
   private int heapMebibytes = 256;
   private int fileKibibytes;
   private Process process;
@@ -31,10 +32,24 @@ final class ChildHunt implements AutoCloseable {
         true);
   }
 
+  /** With the supply on a pseudo-terminal instead of a socket. */
+  static ChildHunt onTerminal(Path folder) throws IOException {
+    Path terminal = folder.resolve("supply");
+    ChildHunt hunt =
+        new ChildHunt(
+            folder,
+            SimulatedBench.start(
+                BenchScenarios.hx12(), BenchPorts.ANY.withTerminal(terminal), SystemClock.INSTANCE),
+            true);
+    hunt.supplyAddress = "serial:" + terminal;
+    return hunt;
+  }
+
   private ChildHunt(Path folder, SimulatedBench bench, boolean ownsBench) {
     this.folder = folder;
     this.bench = bench;
     this.ownsBench = ownsBench;
+    this.supplyAddress = "tcp://127.0.0.1:" + bench.supplyAddress().getPort();
   }
 
   /** Another controller at the same bench. */
@@ -58,7 +73,7 @@ final class ChildHunt implements AutoCloseable {
     String benchText =
         Files.readString(instruments.resolve("bench-simulated.yaml"))
             .replace("descriptor: ", "descriptor: " + instruments + "/")
-            .replace("127.0.0.1:5025", "127.0.0.1:" + bench.supplyAddress().getPort())
+            .replace("tcp://127.0.0.1:5025", supplyAddress)
             .replace("127.0.0.1:5600", "127.0.0.1:" + bench.cameraAddress().getPort());
     Path benchFile = Files.writeString(folder.resolve("bench.yaml"), benchText);
     List<String> command = new ArrayList<>();
@@ -84,10 +99,16 @@ final class ChildHunt implements AutoCloseable {
     return bench.truth().outputIsOn();
   }
 
-  /** Waits until the output is on, for the first time or again. */
+  /**
+   * Waits until the output is on, for the first time or again. A hunt that gave up because the
+   * machine is too busy to keep up is started again.
+   */
   void awaitOn() throws InterruptedException, IOException {
+    int again = 3;
     for (int i = 0; i < 9000 && !outputIsOn(); i++) {
-      if (!process.isAlive()) {
+      if (!process.isAlive() && again-- > 0 && output().contains("can't keep up")) {
+        start();
+      } else if (!process.isAlive()) {
         throw new AssertionError("the hunt ended before the first pulse: " + output());
       }
       Thread.sleep(5);
@@ -96,11 +117,11 @@ final class ChildHunt implements AutoCloseable {
   }
 
   void signal(String name) throws IOException, InterruptedException {
-    faultNanos = bench.nanos();
+    faultNanos = faultNanos == 0 ? bench.nanos() : faultNanos;
     new ProcessBuilder("kill", "-" + name, Long.toString(process.pid())).start().waitFor();
   }
 
-  /** From the last signal to the true switching off; fails when it does not come in time. */
+  /** From the first signal to the true switching off; fails when it does not come in time. */
   double millisToOff(int seconds) throws InterruptedException {
     for (int i = 0; i < seconds * 200; i++) {
       if (!outputIsOn()) {
@@ -123,14 +144,21 @@ final class ChildHunt implements AutoCloseable {
     return Files.readString(log);
   }
 
-  /** The first line of its output that holds a text, shortened to it; empty when there is none. */
+  /**
+   * The first line of its output that holds a text, with the indented lines that go on with it;
+   * empty when there is none.
+   */
   String lineWith(String text) throws IOException {
-    return output()
-        .lines()
-        .filter(line -> line.contains(text))
-        .findFirst()
-        .map(String::strip)
-        .orElse("");
+    StringBuilder found = new StringBuilder();
+    for (String line : output().lines().toList()) {
+      boolean goesOn = found.length() > 0 && line.startsWith("  ") && !line.isBlank();
+      if (goesOn || found.length() == 0 && line.contains(text)) {
+        found.append(found.length() > 0 ? " " : "").append(line.strip());
+      } else if (found.length() > 0) {
+        break;
+      }
+    }
+    return found.toString();
   }
 
   @Override

@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -88,6 +89,40 @@ class ProcessFaultsTest {
     assertTrue(off < 4000, off + " ms");
     assertFalse(hunt.outputIsOn());
     row("controller paused (SIGSTOP), resumed later", off, code, hunt.lineWith("Stopped"));
+  }
+
+  @Test
+  void killedOutrightOnATerminalTheCompanionTakesTheFreedPort() throws Exception {
+    onTerminal();
+
+    hunt.signal("KILL");
+    double off = hunt.millisToOff(6);
+
+    row("kill -9 in an ON half, serial", off, hunt.exitCode(10), "nothing: the program is dead");
+  }
+
+  @Test
+  void pausedOnATerminalTheOutputGoesOffAllTheSame() throws Exception {
+    onTerminal();
+
+    hunt.signal("STOP");
+    double off = hunt.millisToOff(8);
+    Thread.sleep(1000);
+    assertFalse(hunt.outputIsOn());
+    hunt.signal("CONT");
+    int code = hunt.exitCode(30);
+
+    assertFalse(hunt.outputIsOn());
+    String told = code == 137 ? "nothing: the companion ended it" : hunt.lineWith("Stopped");
+    row("controller paused (SIGSTOP), serial", off, code, told);
+  }
+
+  private void onTerminal() throws Exception {
+    Assumptions.assumeTrue(Files.isExecutable(Path.of("/usr/bin/socat")), "socat is not installed");
+    hunt.close();
+    hunt = ChildHunt.onTerminal(folder);
+    hunt.start();
+    hunt.awaitOn();
   }
 
   @Test
@@ -169,8 +204,7 @@ class ProcessFaultsTest {
 
     assertTrue(code != 0, hunt.output());
     assertFalse(hunt.outputIsOn());
-    String told = hunt.output().lines().filter(l -> !l.isBlank()).reduce("", (a, b) -> b);
-    row("heap exhausted", off, code, told);
+    row("heap exhausted", off, code, hunt.lineWith("Stopped"));
   }
 
   @Test

@@ -66,6 +66,7 @@ final class StopLatencySupply {
     if (line.equals("clear")) {
       world.faults().clear(FaultKind.RUNAWAY);
       armedNanos = Long.MAX_VALUE;
+      System.out.println("cleared");
     } else {
       armedNanos = CLOCK.nanos();
       aboveNanos = 0;
