@@ -8,7 +8,7 @@ import railglow.thermal.Samples;
  * it. Immutable.
  */
 final class ImageReduction {
-  private static final int ENOUGH_PIXELS = 100_000;
+  private static final int ENOUGH_PIXELS = 50_000;
   private final int factor;
   private final int width;
   private final int height;

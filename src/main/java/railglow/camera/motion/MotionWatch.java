@@ -26,6 +26,7 @@ public final class MotionWatch {
   private static final double AGREEING_PIXELS = 0.1;
   private static final int CONFIRMING_FRAMES = 3;
   private static final double UNLIKE = 1.5;
+  private static final int FRAMES_BETWEEN_SEARCHES = 5;
   private static final double RECOGNISED = 0.5;
   private static final double LOST_SECONDS = 2;
   private final ImageReduction reduction;
@@ -44,6 +45,7 @@ public final class MotionWatch {
   private double newX;
   private double newY;
   private int agreeing;
+  private int sinceFar;
   private long lastInPlaceNanos;
   private boolean correcting;
   private int segment;
@@ -184,8 +186,14 @@ public final class MotionWatch {
 
   /** Whether the scene was recognised anywhere within reach. */
   private boolean find() {
-    boolean found = estimator.estimate(image, smoothX, smoothY);
-    if (!found || estimator.residual() > UNLIKE * noiseScale) {
+    boolean found =
+        estimator.estimate(image, agreeing > 0 ? newX : smoothX, agreeing > 0 ? newY : smoothY);
+    boolean unlike = !found || estimator.residual() > UNLIKE * noiseScale;
+    // The search from afar is dear: in a scene that goes on moving it is made now and then only.
+    if (unlike
+        && agreeing == 0
+        && (state != MotionState.MOVED || sinceFar >= FRAMES_BETWEEN_SEARCHES)) {
+      sinceFar = 0;
       double nearX = estimator.shiftX();
       double nearY = estimator.shiftY();
       double nearResidual = estimator.residual();
@@ -196,6 +204,7 @@ public final class MotionWatch {
         found = true;
       }
     }
+    sinceFar++;
     double limit = Math.max(2 * UNLIKE * noiseScale, RECOGNISED * estimator.texture());
     return found && estimator.residual() <= limit;
   }

@@ -1,0 +1,104 @@
+package railglow.camera.motion;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.Random;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import railglow.camera.Tables;
+import railglow.observed.Frame;
+import railglow.thermal.CountSamples;
+
+@Tag("slow")
+class MotionTablesTest {
+  private static final int W = 128;
+  private static final int H = 96;
+  private static final int TRIES = 10;
+  private final Random random = new Random(2);
+
+  @Test
+  void errorOfTheShift() {
+    Tables table =
+        new Tables(
+            "motion-error",
+            "parts' spread",
+            "fixed pattern",
+            "shift",
+            "rms error",
+            "largest error",
+            "stated error");
+    for (double contrast : new double[] {0.5, 1, 3}) {
+      for (double fixed : new double[] {0, 0.05, 0.15}) {
+        SceneThroughOptics scene = new SceneThroughOptics(W, H, contrast, 1);
+        float[] pattern = new float[W * H];
+        SceneThroughOptics.addNoise(pattern, fixed, random);
+        ShiftEstimator estimator = new ShiftEstimator(W, H);
+        estimator.setReference(image(scene, 0, pattern, 0.01));
+        for (double shift : new double[] {0, 0.1, 0.5, 1, 2.3, 5}) {
+          double squares = 0;
+          double worst = 0;
+          for (int k = 0; k < TRIES; k++) {
+            estimator.estimateFromAfar(image(scene, shift, pattern, 0.05));
+            double x = estimator.shiftX() - shift;
+            double y = estimator.shiftY() + shift / 2;
+            squares += (x * x + y * y) / 2;
+            worst = Math.max(worst, Math.max(Math.abs(x), Math.abs(y)));
+          }
+          table.row(
+              "%.1f K | %.0f mK | %.1f px | %.3f px | %.3f px | %.3f px",
+              contrast,
+              fixed * 1000,
+              shift,
+              Math.sqrt(squares / TRIES),
+              worst,
+              estimator.sigmaPixels());
+          assertTrue(fixed > 0 || worst < 0.05, "shift " + shift + " is off by " + worst);
+        }
+      }
+    }
+    table.write();
+  }
+
+  @Test
+  void aStillSceneStaysAsItIs() {
+    Tables table =
+        new Tables("motion-still", "parts' spread", "frames", "frames touched", "frames marked");
+    for (double contrast : new double[] {0.1, 0.5, 1, 3}) {
+      SceneThroughOptics scene = new SceneThroughOptics(W, H, contrast, 6);
+      MotionWatch watch = new MotionWatch(new CountSamples(W, H));
+      float[] still = scene.seen(0, 0);
+      int touched = 0;
+      int marked = 0;
+      for (int n = 0; n < 400; n++) {
+        CountSamples image = new CountSamples(W, H);
+        for (int i = 0; i < still.length; i++) {
+          double kelvin = still[i] + 0.05 * random.nextGaussian();
+          image.counts()[i] = (short) Math.round(29_815 + 100 * kelvin);
+        }
+        short[] before = image.counts().clone();
+        Frame frame = new Frame(image);
+        frame.begin(n, n * 40_000_000L);
+        watch.look(frame, n * 40_000_000L);
+        CountSamples after =
+            (CountSamples) watch.corrected(image, watch.correctionX(), watch.correctionY());
+        touched += Arrays.equals(before, after.counts()) ? 0 : 1;
+        marked += frame.marks().isEmpty() ? 0 : 1;
+      }
+      table.row("%.1f K | 400 | %d | %d", contrast, touched, marked);
+      assertEquals(0, touched);
+      assertEquals(0, marked);
+    }
+    table.write();
+  }
+
+  private float[] image(SceneThroughOptics scene, double shift, float[] pattern, double noise) {
+    float[] image = scene.seen(shift, -shift / 2);
+    for (int i = 0; i < image.length; i++) {
+      image[i] += pattern[i];
+    }
+    SceneThroughOptics.addNoise(image, noise, random);
+    return image;
+  }
+}
