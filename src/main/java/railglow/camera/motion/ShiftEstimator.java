@@ -14,7 +14,7 @@ import java.util.Arrays;
  */
 public final class ShiftEstimator {
   private static final double SIGMA = 1.2;
-  private static final int MAX_ITERATIONS = 12;
+  private static final int MAX_ITERATIONS = 30;
   private static final double CONVERGED_PIXELS = 5e-4;
   private static final double OUTLIER = 4;
   private static final double MAX_STEP_PIXELS = 1.5;
