@@ -1,6 +1,7 @@
 package railglow.run;
 
 import railglow.observed.Frame;
+import railglow.observed.SupplyReading;
 import railglow.thermal.Look;
 
 /** Told how a run stands; must return at once. Called from several threads. */
@@ -16,6 +17,9 @@ public interface RunWatcher {
    * be quick about it.
    */
   default void onFrame(Frame frame) {}
+
+  /** The supply was read; told before the reading is judged, on the supply keeper's thread. */
+  default void onReading(SupplyReading reading) {}
 
   /** The data were looked at. Its planes are never changed again. */
   default void onLook(Look look) {}

@@ -2,6 +2,7 @@ package railglow.run;
 
 import java.util.List;
 import railglow.observed.Frame;
+import railglow.observed.SupplyReading;
 import railglow.thermal.Look;
 
 /**
@@ -27,6 +28,11 @@ public record RunWatchers(List<RunWatcher> watchers) implements RunWatcher {
   @Override
   public void onFrame(Frame frame) {
     watchers.forEach(watcher -> watcher.onFrame(frame));
+  }
+
+  @Override
+  public void onReading(SupplyReading reading) {
+    watchers.forEach(watcher -> watcher.onReading(reading));
   }
 
   @Override

@@ -32,6 +32,7 @@ public final class SupplyEvents implements SupplyListener {
   @Override
   public void onReading(SupplyReading reading) {
     latest = reading;
+    watcher.onReading(reading);
     record(new Entry.Reading(reading));
   }
 

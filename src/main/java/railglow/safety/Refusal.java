@@ -27,7 +27,7 @@ public record Refusal(
     this(what, asked, allowed, unit, false, origin, advice);
   }
 
-  static Refusal below(
+  public static Refusal below(
       String what, double asked, double low, Unit unit, String origin, String advice) {
     return new Refusal(what, asked, low, unit, true, origin, advice);
   }

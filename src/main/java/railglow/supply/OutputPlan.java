@@ -15,17 +15,59 @@ import railglow.units.Unit;
  * @param overCurrentAmperes the supply's own protection, just outside the plan; empty if it has
  *     none
  * @param timerSeconds the supply's own watchdog; empty if it has none
+ * @param probed whether a probe in a hand makes and breaks the contact while the output is on; only
+ *     at a level that harms nothing
  */
 public record OutputPlan(
     double highestVolts,
     double limitAmperes,
     OptionalDouble overVoltageVolts,
     OptionalDouble overCurrentAmperes,
-    OptionalDouble timerSeconds) {
+    OptionalDouble timerSeconds,
+    boolean probed) {
+  /** The highest level a probed plan may have: below what makes any junction conduct. */
+  public static final double HARMLESS_VOLTS = 0.1;
+
+  /** The highest current limit a probed plan may have. */
+  public static final double HARMLESS_AMPERES = 0.1;
+
   private static final double MARGIN = 0.1;
   private static final double LEAST_MARGIN_VOLTS = 0.2;
   private static final double LEAST_MARGIN_AMPERES = 0.05;
   private static final double WANTED_TIMER_SECONDS = 2;
+
+  public OutputPlan {
+    if (probed && !(highestVolts <= HARMLESS_VOLTS && limitAmperes <= HARMLESS_AMPERES)) {
+      throw new IllegalArgumentException(
+          highestVolts + " V and " + limitAmperes + " A are too much for a probe in the air");
+    }
+  }
+
+  /** For a load that stays connected. */
+  public OutputPlan(
+      double highestVolts,
+      double limitAmperes,
+      OptionalDouble overVoltageVolts,
+      OptionalDouble overCurrentAmperes,
+      OptionalDouble timerSeconds) {
+    this(highestVolts, limitAmperes, overVoltageVolts, overCurrentAmperes, timerSeconds, false);
+  }
+
+  /**
+   * The plan for feeling the contact of a probe; everything else as in {@link #of}.
+   *
+   * @throws IllegalArgumentException above the harmless level or limit
+   */
+  public static OutputPlan probing(double volts, double limitAmperes, SupplyDescriptor supply) {
+    OutputPlan plan = of(volts, limitAmperes, supply);
+    return new OutputPlan(
+        plan.highestVolts,
+        plan.limitAmperes,
+        plan.overVoltageVolts,
+        plan.overCurrentAmperes,
+        plan.timerSeconds,
+        true);
+  }
 
   /**
    * Puts the supply's own protection just outside the plan: a tenth above it, at least 0.2 V and 50

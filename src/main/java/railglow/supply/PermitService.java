@@ -55,7 +55,10 @@ class PermitService {
     this.latch = latch;
     this.reports = reports;
     this.clock = clock;
-    this.judge = new ReadingJudge(envelope, channel, SETTLE_NANOS);
+    this.judge =
+        plan.probed()
+            ? new ProbeJudge(envelope, channel, SETTLE_NANOS)
+            : new ReadingJudge(envelope, channel, SETTLE_NANOS);
     this.offProof = new OffProof(channel);
     this.tellsRegulation = supply.descriptor().tellsRegulation();
     this.lastReadingNanos = clock.nanos();

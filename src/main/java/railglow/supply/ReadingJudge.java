@@ -17,7 +17,7 @@ import railglow.units.Unit;
  * <p>A measured value is over a limit when it is so by more than its meter's stated error: the
  * asked values were compared with the limits exactly, before the run.
  */
-public final class ReadingJudge {
+public class ReadingJudge {
   /** SCPI-99 Vol 1, 7.2.1: 9.9E37 is infinity, 9.91E37 is not a number. */
   public static final double NOT_A_MEASUREMENT = 9.9e37;
 
@@ -196,7 +196,8 @@ public final class ReadingJudge {
         seen == Regulation.CONSTANT_CURRENT && reading.volts() > commanded.chargingAboveVolts();
     if (commanded.expected() != Regulation.NOT_REPORTED
         && seen != commanded.expected()
-        && !charging) {
+        && !charging
+        && loadIsFixed()) {
       return new Breach(
           StopCause.UNEXPECTED_REGULATION,
           "the supply went from "
@@ -212,8 +213,17 @@ public final class ReadingJudge {
     return holdsNeither(reading, commanded);
   }
 
-  /** An output that is on holds its level or its current limit; one that holds neither is wrong. */
-  private Breach holdsNeither(SupplyReading reading, Commanded commanded) {
+  /** Whether the load stays as it is while the setting does. */
+  boolean loadIsFixed() {
+    return true;
+  }
+
+  /**
+   * An output that is on holds its level or its current limit; one that holds neither is wrong.
+   *
+   * @return null when all is well
+   */
+  Breach holdsNeither(SupplyReading reading, Commanded commanded) {
     double voltsShort = commanded.levelVolts() - reading.volts();
     double voltsAllowed =
         REGULATION_SHARE * commanded.levelVolts()

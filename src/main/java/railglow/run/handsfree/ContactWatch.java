@@ -1,0 +1,104 @@
+package railglow.run.handsfree;
+
+import java.util.Locale;
+import railglow.observed.Regulation;
+import railglow.observed.SupplyReading;
+import railglow.run.RunProgress;
+import railglow.run.RunWatcher;
+import railglow.safety.StopCause;
+import railglow.safety.StopLatch;
+
+/**
+ * Watches the contact while a run pulses, and ends the run as soon as the probe has left the board:
+ * an open probe at the full level would give the board a surge when it meets it again. It can stop
+ * and do nothing else. Readings come on the keeper's thread; what it publishes may be read by any.
+ */
+public final class ContactWatch implements RunWatcher {
+  /** After the output was last seen off; sooner than regulation is judged. */
+  private static final long SETTLE_NANOS = 120_000_000L;
+
+  /** Readings without current in a half in which nothing has flowed yet. */
+  private static final int NEVER_FLOWED = 2;
+
+  private final ContactBounds bounds;
+  private final StopLatch latch;
+  private long lastOffNanos = Long.MIN_VALUE;
+  private boolean flowed;
+  private int open;
+  private Regulation lastRegulation = Regulation.NOT_REPORTED;
+  private volatile double lowestOhms = Double.NaN;
+  private volatile double highestOhms = Double.NaN;
+  private volatile boolean lost;
+
+  public ContactWatch(ContactBounds bounds, StopLatch latch) {
+    this.bounds = bounds;
+    this.latch = latch;
+  }
+
+  @Override
+  public void onReading(SupplyReading reading) {
+    if (!reading.outputOn()) {
+      lastOffNanos = reading.endNanos();
+      flowed = false;
+      open = 0;
+      return;
+    }
+    boolean measured = Double.isFinite(reading.volts()) && Double.isFinite(reading.amperes());
+    if (!measured
+        || lastOffNanos == Long.MIN_VALUE
+        || reading.startNanos() - lastOffNanos < SETTLE_NANOS) {
+      return;
+    }
+    if (bounds.flows(reading.amperes())) {
+      flowed = true;
+      open = 0;
+      lastRegulation = reading.regulation();
+      remember(bounds.ohms(reading.volts(), reading.amperes()));
+      return;
+    }
+    open++;
+    if (flowed || open >= NEVER_FLOWED || lastRegulation == Regulation.CONSTANT_CURRENT) {
+      lift(reading);
+    }
+  }
+
+  private void remember(double ohms) {
+    lowestOhms = Double.isNaN(lowestOhms) ? ohms : Math.min(lowestOhms, ohms);
+    highestOhms = Double.isNaN(highestOhms) ? ohms : Math.max(highestOhms, ohms);
+  }
+
+  private void lift(SupplyReading reading) {
+    String before = Double.isNaN(lowestOhms) ? "no current has flowed" : "the contact is lost";
+    lost |=
+        latch.set(
+            StopCause.OPERATOR_REQUEST,
+            reading.endNanos(),
+            String.format(
+                Locale.ROOT,
+                "%s: %.2f mA at %.3f V with the output on",
+                before,
+                1e3 * reading.amperes(),
+                reading.volts()));
+  }
+
+  @Override
+  public void onProgress(RunProgress progress) {}
+
+  @Override
+  public void onMessage(String sentence) {}
+
+  /** Whether this watch has ended the run. */
+  public boolean contactLost() {
+    return lost;
+  }
+
+  /** Least resistance seen in the ON halves, leads taken off; NaN when nothing flowed. */
+  public double lowestOhms() {
+    return lowestOhms;
+  }
+
+  /** Likewise the most. */
+  public double highestOhms() {
+    return highestOhms;
+  }
+}

@@ -1,0 +1,199 @@
+package railglow.run.handsfree;
+
+import java.util.List;
+import java.util.Locale;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import railglow.observed.Edge;
+import railglow.observed.OutputState;
+import railglow.observed.SupplyReading;
+import railglow.run.Guard;
+import railglow.run.Heartbeat;
+import railglow.run.RunEnding;
+import railglow.safety.PermitSlot;
+import railglow.safety.StopCause;
+import railglow.supply.SupplyKeeper;
+import railglow.supply.SupplyListener;
+import railglow.time.Pause;
+import railglow.time.Step;
+import railglow.time.StepRunner;
+
+/**
+ * Waits with the supply at the sensing level until a probe makes a steady contact, then drives the
+ * output off and proves it. The keeper sets level, current limit and protection to those of sensing
+ * and reads them back before anything is permitted. Used once, by one thread.
+ */
+public final class Sensing {
+  private static final Logger LOG = LoggerFactory.getLogger(Sensing.class);
+  private static final long SECOND = 1_000_000_000L;
+  private static final long WATCH_NANOS = SECOND / 50;
+  private static final long READY_PATIENCE_NANOS = 20 * SECOND;
+  private static final long OFF_PATIENCE_NANOS = 15 * SECOND;
+  private static final long LOOP_PATIENCE_NANOS = 3 * SECOND;
+
+  /**
+   * How the wait ended.
+   *
+   * @param contact the last one felt; null when the output was never on
+   */
+  public record Outcome(RunEnding ending, Contact contact) {
+    /** Whether a run may follow. */
+    public boolean isTouched() {
+      return ending.provenOff() && ending.stop().cause().kind() == StopCause.Kind.FINISHED;
+    }
+  }
+
+  private final SensingParts parts;
+  private final PermitSlot permits = new PermitSlot();
+  private final SupplyKeeper keeper;
+  private final StepRunner keeperRunner;
+  private final Feeler feeler;
+
+  public Sensing(SensingParts parts) {
+    this.parts = parts;
+    this.feeler = new Feeler(parts);
+    this.keeper =
+        new SupplyKeeper(
+            parts.supply(),
+            parts.plan(),
+            parts.envelope(),
+            permits,
+            parts.latch(),
+            feeler,
+            parts.clock());
+    this.keeperRunner = runner("supply-keeper", keeper);
+  }
+
+  /** Runs to the end, whatever it is; never leaves without having tried to prove the output off. */
+  public Outcome run() {
+    parts.latch().onSet(keeperRunner::wake);
+    keeperRunner.start();
+    try {
+      awaitReady();
+      if (!parts.latch().isSet()) {
+        feel();
+      }
+    } catch (RuntimeException | Error e) {
+      LOG.error("sensing failed", e);
+      stop(StopCause.INTERNAL_FAULT, "sensing could not go on: " + e);
+    }
+    keeperRunner.awaitEnd(OFF_PATIENCE_NANOS);
+    RunEnding ending =
+        new RunEnding(parts.latch().stop().orElseThrow(), keeper.outputState(), keeper.doubt());
+    keeperRunner.close();
+    return new Outcome(ending, feeler.last);
+  }
+
+  private void awaitReady() {
+    long begin = parts.clock().nanos();
+    while (!parts.latch().isSet() && !keeper.isReady()) {
+      if (parts.clock().nanos() - begin > READY_PATIENCE_NANOS) {
+        stop(StopCause.SUPPLY_ERROR, "the supply was not ready within 20 s");
+      }
+      Pause.nanos(WATCH_NANOS);
+    }
+  }
+
+  private void feel() {
+    long now = parts.clock().nanos();
+    SensingConductor conductor =
+        new SensingConductor(parts.plan().highestVolts(), permits, parts.latch(), now);
+    StepRunner conductorRunner = runner("sensing-conductor", conductor);
+    StepRunner guardRunner = runner("guard", guard(conductor));
+    conductorRunner.start();
+    keeperRunner.wake();
+    guardRunner.start();
+    while (!parts.latch().isSet()) {
+      Pause.nanos(WATCH_NANOS);
+    }
+    conductorRunner.close();
+    guardRunner.close();
+  }
+
+  /** There is no picture to be watched and nothing is recorded; all else is as in a run. */
+  private Guard guard(SensingConductor conductor) {
+    return new Guard(
+        parts.envelope(),
+        parts.latch(),
+        new Guard.Watched(
+            () -> Double.NaN,
+            () -> Double.NaN,
+            parts.clock()::nanos,
+            keeper::lastReadingNanos,
+            () -> 0,
+            List.of(
+                new Heartbeat(
+                    "supply-keeper", keeper::lastStepNanos, LOOP_PATIENCE_NANOS, () -> true),
+                new Heartbeat(
+                    "sensing-conductor",
+                    conductor::lastStepNanos,
+                    LOOP_PATIENCE_NANOS,
+                    () -> true))));
+  }
+
+  private void stop(StopCause cause, String evidence) {
+    parts.latch().set(cause, parts.clock().nanos(), evidence);
+  }
+
+  private StepRunner runner(String name, Step step) {
+    return new StepRunner(
+        name,
+        step,
+        parts.clock(),
+        (thread, failure) -> {
+          LOG.error("the {} thread failed", thread, failure);
+          stop(StopCause.INTERNAL_FAULT, "the " + thread + " thread failed: " + failure);
+        });
+  }
+
+  /** Listens to the keeper, on its thread. */
+  private static final class Feeler implements SupplyListener {
+    private final SensingParts parts;
+    private final ContactSense sense;
+    private final TouchStart start;
+    private boolean on;
+    private volatile Contact last;
+
+    Feeler(SensingParts parts) {
+      this.parts = parts;
+      this.sense = new ContactSense(parts.bounds());
+      this.start = new TouchStart(parts.armed());
+    }
+
+    @Override
+    public void onReading(SupplyReading reading) {
+      boolean measured = Double.isFinite(reading.volts()) && Double.isFinite(reading.amperes());
+      if (!on || !reading.outputOn() || !measured || parts.latch().isSet()) {
+        return;
+      }
+      Contact contact = sense.take(reading.endNanos(), reading.volts(), reading.amperes());
+      last = contact;
+      start.take(contact).ifPresent(event -> happened(event, contact));
+    }
+
+    private void happened(TouchStart.Event event, Contact contact) {
+      parts.told().accept(event, contact);
+      if (event == TouchStart.Event.STEADY) {
+        parts
+            .latch()
+            .set(
+                StopCause.PROGRAMME_FINISHED,
+                contact.nanos(),
+                String.format(Locale.ROOT, "steady contact, %.3g ohm", contact.ohms()));
+      }
+    }
+
+    @Override
+    public void onEdge(Edge edge) {}
+
+    @Override
+    public void onOutputState(OutputState state, long nowNanos) {
+      on = state == OutputState.ON;
+    }
+
+    @Override
+    public void onWarning(String sentence, long nowNanos) {
+      parts.warned().accept(sentence);
+    }
+  }
+}

@@ -1,0 +1,140 @@
+package railglow.run.handsfree;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/**
+ * The touches of a session side by side. Without sensing at the board rail and contact can't be
+ * told apart at one point; between points the one with the least resistance bounds the rail from
+ * above, so what another shows beyond it is contact or copper on the way, and the power to the
+ * source is at most current squared times that bound. Pure.
+ *
+ * @param touches in order
+ * @param sensedAtBoard whether the volts are those of the rail, contact and leads excluded
+ */
+public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) {
+  /** More than this share of the rail's bound lost on the way spoils a point. */
+  private static final double SPOILT = 0.1;
+
+  /** A contact whose resistance swings by more than this share was not held. */
+  private static final double SWING = 0.3;
+
+  public TouchComparison {
+    touches = List.copyOf(touches);
+  }
+
+  /** The least resistance at any point; NaN when nothing was measured. */
+  public double railOhmsAtMost() {
+    return touches.stream()
+        .filter(TouchResult::isMeasured)
+        .mapToDouble(TouchResult::ohms)
+        .min()
+        .orElse(Double.NaN);
+  }
+
+  /** Power to the source behind a point; NaN when not measured. */
+  public double sourceWatts(TouchResult touch) {
+    return sensedAtBoard
+        ? touch.onVolts() * touch.onAmperes()
+        : touch.onAmperes() * touch.onAmperes() * railOhmsAtMost();
+  }
+
+  /** What lies in the way at a point beyond the best one; NaN where it can't be told. */
+  public double extraOhms(TouchResult touch) {
+    return sensedAtBoard ? Double.NaN : touch.ohms() - railOhmsAtMost();
+  }
+
+  /** The point that gave most power to the source. */
+  public Optional<TouchResult> best() {
+    return touches.stream()
+        .filter(TouchResult::isMeasured)
+        .max(Comparator.comparingDouble(this::sourceWatts));
+  }
+
+  /** Table and conclusions. */
+  public List<String> text() {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        "  point           at the probe                     to the source   contact      found");
+    touches.forEach(touch -> lines.add(row(touch)));
+    best().ifPresent(best -> conclude(lines, best));
+    return lines;
+  }
+
+  private String row(TouchResult touch) {
+    boolean measured = touch.isMeasured();
+    String found = touch.where().isEmpty() ? verdict(touch) : touch.where() + ", " + rise(touch);
+    return String.format(
+            Locale.ROOT,
+            "  %-2d %-12s %-10s %-10s %-10s  %-14s  %-11s  %s",
+            touch.number(),
+            touch.label(),
+            measured ? Quantity.format(touch.onVolts(), Unit.VOLT) : "-",
+            measured ? Quantity.format(touch.onAmperes(), Unit.AMPERE) : "-",
+            measured ? Quantity.format(touch.ohms(), Unit.OHM) : "-",
+            measured ? Quantity.format(sourceWatts(touch), Unit.WATT) : "-",
+            contact(touch),
+            found)
+        .stripTrailing();
+  }
+
+  private String contact(TouchResult touch) {
+    if (sensedAtBoard || !touch.isMeasured()) {
+      return "-";
+    }
+    double extra = extraOhms(touch);
+    return extra <= 0 ? "least" : "+" + Quantity.format(extra, Unit.OHM);
+  }
+
+  private static String verdict(TouchResult touch) {
+    return touch.verdict().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+
+  private static String rise(TouchResult touch) {
+    return touch.unit().equals("K")
+        ? Quantity.format(touch.riseKelvin(), Unit.KELVIN)
+        : String.format(Locale.ROOT, "%.2f %s", touch.riseKelvin(), touch.unit());
+  }
+
+  private void conclude(List<String> lines, TouchResult best) {
+    lines.add("");
+    lines.add(
+        "Best       "
+            + best.label()
+            + " gave most power to the source: "
+            + (sensedAtBoard ? "" : "at most ")
+            + Quantity.format(sourceWatts(best), Unit.WATT));
+    for (TouchResult touch : touches) {
+      if (!touch.isMeasured()) {
+        continue;
+      }
+      double lost = extraOhms(touch) / railOhmsAtMost();
+      if (lost > SPOILT) {
+        lines.add(
+            String.format(
+                Locale.ROOT,
+                "Spoilt     %s: %s more in the way than at the best point, %.0f %% less power to"
+                    + " the source than at %s",
+                touch.label(),
+                Quantity.format(extraOhms(touch), Unit.OHM),
+                100 * (1 - sourceWatts(touch) / sourceWatts(best)),
+                best.label()));
+      }
+      if (touch.highestOhms() - touch.lowestOhms() > SWING * touch.ohms()) {
+        lines.add(
+            "Unsteady   "
+                + touch.label()
+                + ": the resistance swung from "
+                + Quantity.format(touch.lowestOhms(), Unit.OHM)
+                + " to "
+                + Quantity.format(touch.highestOhms(), Unit.OHM)
+                + " while ON");
+      }
+    }
+  }
+}
