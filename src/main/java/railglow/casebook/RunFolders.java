@@ -68,12 +68,17 @@ public record RunFolders(Path root) {
 
   /** A name as a part of a folder's name: letters, digits and underscores, at most 24. */
   static String word(String name, String whenEmpty) {
+    return word(name, whenEmpty, 24);
+  }
+
+  /** The same with at most so many characters. */
+  static String word(String name, String whenEmpty, int most) {
     String plain =
         Normalizer.normalize(name, Normalizer.Form.NFD)
             .replaceAll("\\p{M}", "")
             .replaceAll("[^A-Za-z0-9]+", "_")
             .replaceAll("^_+|_+$", "");
-    String cut = plain.length() > 24 ? plain.substring(0, 24).replaceAll("_+$", "") : plain;
+    String cut = plain.length() > most ? plain.substring(0, most).replaceAll("_+$", "") : plain;
     return cut.isEmpty() ? whenEmpty : cut;
   }
 }

@@ -36,6 +36,7 @@ import picocli.CommandLine.Spec;
       ReportCommand.class,
       ExportCommand.class,
       RunsCommand.class,
+      KeepCommand.class,
       SimulateCommand.class,
       OffCommand.class,
       CompanionCommand.class,

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -12,6 +13,7 @@ import picocli.CommandLine.Parameters;
 import railglow.casebook.Catalogue;
 import railglow.casebook.CatalogueException;
 import railglow.casebook.FaultCount;
+import railglow.casebook.Retention;
 import railglow.casebook.RunFolders;
 import railglow.casebook.RunSearch;
 import railglow.casebook.RunSummary;
@@ -76,6 +78,13 @@ final class RunsCommand implements Callable<Integer> {
   private boolean check;
 
   @Option(
+      names = "--drop-frames",
+      description =
+          "drop the frames of every run listed whose findings and planes are kept; such a run can be"
+              + " read but not replayed. Needs --until")
+  private boolean dropFrames;
+
+  @Option(
       names = "--catalogue",
       description =
           "JDBC address of a shared catalogue, for example jdbc:postgresql://server/railglow; user"
@@ -89,6 +98,9 @@ final class RunsCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     RunFolders folders = new RunFolders(runs);
+    if (dropFrames && until == null) {
+      throw new UserMistake("--drop-frames needs --until, so that no new run loses its frames");
+    }
     if (folders.list().isEmpty() && address == null) {
       throw new UserMistake("there are no runs in " + runs + "; name their place with --runs");
     }
@@ -109,6 +121,9 @@ final class RunsCommand implements Callable<Integer> {
       boolean sound = true;
       for (RunSummary run : found) {
         list(run);
+        if (dropFrames) {
+          drop(run);
+        }
         sound &= !check || isSound(run);
       }
       return sound ? ExitCode.DONE : ExitCode.DIFFERENT;
@@ -167,6 +182,17 @@ final class RunsCommand implements Callable<Integer> {
       terminal.say("    " + e.getMessage());
       return false;
     }
+  }
+
+  private void drop(RunSummary run) throws java.io.IOException {
+    RunFolder folder = new RunFolder(run.folder());
+    Optional<String> reason = Retention.reasonToKeep(folder);
+    terminal.say(
+        reason.isPresent()
+            ? "    Frames stay: " + reason.get() + "."
+            : "    Frames dropped: "
+                + (Retention.dropFrames(folder, "runs --drop-frames --until " + until) >> 20)
+                + " MB freed.");
   }
 
   private void faults(List<FaultCount> counts) {

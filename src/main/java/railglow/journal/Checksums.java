@@ -22,6 +22,7 @@ import java.util.stream.Stream;
  */
 public final class Checksums {
   private static final String FILE = "checksums.sha256";
+  private static final String DROPPED = "frames-dropped.txt";
   private static final Pattern LINE = Pattern.compile("([0-9a-f]{64}) [ *](.+)");
 
   /** Which files. */
@@ -119,6 +120,9 @@ public final class Checksums {
         continue;
       }
       String found = now.get(matcher.group(2));
+      if (found == null && wasDropped(folder, matcher.group(2), matcher.group(1))) {
+        continue;
+      }
       if (found == null) {
         damages.add(new Damage(matcher.group(2), 0, "is not there"));
       } else if (!found.equals(matcher.group(1))) {
@@ -126,6 +130,25 @@ public final class Checksums {
       }
     }
     return damages;
+  }
+
+  /**
+   * Notes that the frames are about to be dropped on purpose, so that their absence is no damage.
+   *
+   * @param rule why, in words
+   */
+  public static void noteDroppedFrames(RunFolder folder, String rule) throws IOException {
+    String sum = sha256(folder.frames());
+    WholeFile.write(
+        folder.root().resolve(DROPPED),
+        (sum + "  frames.rgf\n" + rule + "\n").getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static boolean wasDropped(RunFolder folder, String name, String sum) throws IOException {
+    Path note = folder.root().resolve(DROPPED);
+    return name.equals("frames.rgf")
+        && Files.isRegularFile(note)
+        && Files.readString(note).startsWith(sum);
   }
 
   private static String sha256(Path file) throws IOException {
