@@ -4,6 +4,7 @@ import java.util.List;
 
 /** The shape of current against voltage over three steps or more, by rising voltage. Pure. */
 final class LadderCurve {
+  private static final double GROWS_ON = 1.1;
   private final double[] volts;
   private final double[] amperes;
   private final double[] sigma;
@@ -72,11 +73,20 @@ final class LadderCurve {
       if (even
           && straight
           && conductanceBetween(i) > factor * before.slope()
-          && amperes[i] - expected > sigmas * error) {
+          && amperes[i] - expected > sigmas * error
+          && !growsOn(i)) {
         return i;
       }
     }
     return -1;
+  }
+
+  /**
+   * Whether conductance goes on growing after a step, as a junction's does; what breaks down has
+   * done most of its jump at once.
+   */
+  private boolean growsOn(int i) {
+    return i + 1 < volts.length && conductanceBetween(i + 1) > GROWS_ON * conductanceBetween(i);
   }
 
   /** Relative change of conductance from the lower to the upper half of a range of points. */

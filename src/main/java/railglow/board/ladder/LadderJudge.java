@@ -1,5 +1,6 @@
 package railglow.board.ladder;
 
+import java.util.ArrayList;
 import java.util.List;
 import railglow.units.Quantity;
 import railglow.units.Unit;
@@ -24,14 +25,15 @@ public final class LadderJudge {
   }
 
   /**
-   * @param steps by rising voltage
+   * @param steps in the order they were taken, by rising level
    */
   public static LadderVerdict judge(List<LadderStep> steps) {
     return new LadderJudge(List.copyOf(steps)).verdict();
   }
 
   private LadderVerdict verdict() {
-    if (!steps.isEmpty() && steps.stream().allMatch(step -> step.supplyLimits())) {
+    boolean soon = !steps.isEmpty() && steps.size() < LEAST_STEPS && last().supplyLimits();
+    if (soon || !steps.isEmpty() && steps.stream().allMatch(step -> step.supplyLimits())) {
       return supplyLimited();
     }
     if (steps.size() < LEAST_STEPS) {
@@ -53,6 +55,10 @@ public final class LadderJudge {
           "",
           "no step drew a current beyond the reading's error, up to " + volts(last().volts()),
           "check clip, lead and ground before believing an open rail");
+    }
+    LadderVerdict departed = departed();
+    if (departed != null) {
+      return departed;
     }
     LadderStep drifting = drifting();
     if (drifting != null) {
@@ -76,8 +82,39 @@ public final class LadderJudge {
     return steady();
   }
 
+  /** What the last step says when it departs from those before it; null when it does not. */
+  private LadderVerdict departed() {
+    LadderStep before = steps.get(steps.size() - 2);
+    return StepCheck.departure(steps.subList(0, steps.size() - 1), last())
+        .map(
+            sentence ->
+                new LadderVerdict(
+                    last().amperes() > before.amperes()
+                        ? PathKind.BREAKING_DOWN
+                        : PathKind.OPEN_CONTACT,
+                    resistance(before),
+                    resistanceSigma(before),
+                    before.volts(),
+                    "gentle",
+                    sentence,
+                    "inject below " + volts(before.volts())))
+        .orElse(null);
+  }
+
+  /** The steps that rose above all before them: a rail that falls back makes no curve. */
+  private List<LadderStep> rising() {
+    List<LadderStep> rising = new ArrayList<>();
+    for (LadderStep step : steps) {
+      boolean rises = rising.isEmpty() || step.volts() > rising.get(rising.size() - 1).volts();
+      if (rises && !step.supplyLimits()) {
+        rising.add(step);
+      }
+    }
+    return rising;
+  }
+
   private LadderVerdict steady() {
-    List<LadderStep> free = steps.stream().filter(step -> !step.supplyLimits()).toList();
+    List<LadderStep> free = rising();
     if (free.size() < 3) {
       return supplyLimited();
     }

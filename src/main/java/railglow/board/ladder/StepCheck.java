@@ -36,14 +36,15 @@ public final class StepCheck {
     double[] x = last.stream().mapToDouble(LadderStep::volts).toArray();
     double[] y = last.stream().mapToDouble(LadderStep::amperes).toArray();
     double[] sigma = last.stream().mapToDouble(LadderStep::amperesSigma).toArray();
-    if (x[x.length - 1] <= x[0] || next.volts() <= x[x.length - 1]) {
+    if (x[x.length - 1] <= x[0]) {
       return Optional.empty();
     }
     StraightLine line = StraightLine.of(x, y, sigma);
     double expected = line.at(next.volts());
     double error = Math.hypot(line.sigmaAt(next.volts()), next.amperesSigma());
     double previous = y[y.length - 1];
-    double ratio = next.volts() / x[x.length - 1];
+    // The leads may eat so much of the level that the rail falls while the current jumps.
+    double ratio = Math.max(1, next.volts() / x[x.length - 1]);
     double most = Math.max(expected, Math.max(previous, 0) * ratio) * MOST_GROWTH + SIGMAS * error;
     if (next.amperes() > most) {
       return Optional.of(

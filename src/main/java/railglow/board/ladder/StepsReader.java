@@ -1,7 +1,6 @@
 package railglow.board.ladder;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -45,7 +44,7 @@ public final class StepsReader {
 
   /**
    * @param file its name, for messages
-   * @return by rising voltage
+   * @return in the order they were taken
    * @throws LadderException for anything that is no such table
    */
   public static List<LadderStep> read(String file, byte[] bytes) {
@@ -80,7 +79,6 @@ public final class StepsReader {
         steps.add(step(row));
       }
     }
-    steps.sort(Comparator.comparingDouble(LadderStep::volts));
     return steps;
   }
 

@@ -11,7 +11,7 @@ import railglow.time.MonotonicClock;
 import railglow.time.StepRunner;
 
 /** The companion of one run, where the bench has one: starts it, beats for it, lets it go. */
-final class CompanionPost {
+public final class CompanionPost {
   private final Optional<CompanionProcess> companion;
   private final Optional<StepRunner> runner;
 
@@ -21,7 +21,7 @@ final class CompanionPost {
   }
 
   /** Starts it; when that fails the latch is set and there is none. */
-  static CompanionPost start(
+  public static CompanionPost start(
       CompanionStarter starter,
       LongSupplier keeperLastStepNanos,
       StopLatch latch,
@@ -37,14 +37,15 @@ final class CompanionPost {
     }
   }
 
-  boolean isReady() {
+  /** Whether it watches, or there is none. */
+  public boolean isReady() {
     return companion.map(CompanionProcess::isReady).orElse(true);
   }
 
   /**
    * @param provenOff only then the companion may leave the supply alone
    */
-  void end(boolean provenOff) {
+  public void end(boolean provenOff) {
     runner.ifPresent(StepRunner::close);
     companion.ifPresent(
         process -> {

@@ -73,25 +73,45 @@ class LadderJudgeTest {
     assertTrue(squares > 0.5 && squares < 1.5, "mean square of standardised errors: " + squares);
   }
 
+  /** Shockley's diode with a resistor in series, by bisection; volts and ohms. */
+  private static DoubleUnaryOperator diode(double saturation, double emission, double series) {
+    return volts -> {
+      double low = 0;
+      double high = volts;
+      for (int k = 0; k < 60; k++) {
+        double junction = (low + high) / 2;
+        if (junction + saturation * Math.expm1(junction / emission) * series < volts) {
+          low = junction;
+        } else {
+          high = junction;
+        }
+      }
+      return (volts - low) / series;
+    };
+  }
+
   @Test
   void aDiodeIsAJunction() {
-    // Saturation current and emission of a small-signal diode with 1 ohm in series, by bisection.
-    DoubleUnaryOperator diode =
-        volts -> {
-          double low = 0;
-          double high = volts;
-          for (int k = 0; k < 60; k++) {
-            double junction = (low + high) / 2;
-            double current = 1e-9 * Math.expm1(junction / 0.045);
-            if (junction + current * 1.0 < volts) {
-              low = junction;
-            } else {
-              high = junction;
-            }
-          }
-          return volts - low;
-        };
+    DoubleUnaryOperator diode = diode(1e-9, 0.045, 1.0);
     assertTrue(named(PathKind.JUNCTION, diode, 10) >= 0.98 * RUNS);
+  }
+
+  @Test
+  void aJunctionBesideANormalLoadIsAJunctionAndNoBreakdown() {
+    DoubleUnaryOperator diode = diode(1e-9, 0.034, 1.5);
+    DoubleUnaryOperator path = volts -> volts / 45 + diode.applyAsDouble(volts);
+    assertTrue(named(PathKind.JUNCTION, path, 10) >= 0.95 * RUNS);
+  }
+
+  @Test
+  void aShortThatPullsTheSupplyToItsLimitAtOnceStillGivesItsResistance() {
+    List<LadderStep> steps =
+        List.of(
+            LadderStep.settled(0.0042, 1e-3, 0.21, 1e-3, false),
+            LadderStep.settled(0.0100, 1e-3, 0.50, 1e-3, true));
+    LadderVerdict verdict = LadderJudge.judge(steps);
+    assertEquals(PathKind.CURRENT_LIMITED, verdict.kind());
+    assertEquals(0.020, verdict.ohms(), 1e-9);
   }
 
   @Test
@@ -130,6 +150,15 @@ class LadderJudgeTest {
     assertEquals(PathKind.DRIFTING, verdict.kind());
     assertEquals("gentle", verdict.sequence());
     assertTrue(verdict.highestSoundVolts() < last.volts());
+  }
+
+  @Test
+  void aRailThatFallsWhileItsCurrentJumpsHasBrokenDown() {
+    List<LadderStep> steps = new ArrayList<>(steps(volts -> volts / 20, 10, new Random(3)));
+    steps.set(8, LadderStep.settled(0.30, 1e-3, 0.40, 1e-3, false));
+    LadderVerdict verdict = LadderJudge.judge(steps.subList(0, 9));
+    assertEquals(PathKind.BREAKING_DOWN, verdict.kind());
+    assertEquals(steps.get(7).volts(), verdict.highestSoundVolts(), 1e-12);
   }
 
   @Test
