@@ -55,7 +55,8 @@ final class LadderAtBench {
                 setup.boardName(),
                 setup.railName());
     LadderPlan plan = LadderPlan.upTo(setup.outputPlan().highestVolts(), levels, dwellSeconds);
-    try (OpenedSupply supply = OpenedSupply.open(setup, folder, clock)) {
+    try (OpenedSupply supply =
+        OpenedSupply.open(setup.bench(), setup.supply(), folder.transcript(), clock)) {
       terminal.say(PlanText.cautions());
       terminal.say("Board      " + PlanText.board(setup));
       terminal.say("Supply     " + supply.identity() + " at " + setup.bench().supplyAddress());
