@@ -109,6 +109,16 @@ final class FakeSupply implements Supply {
         SupplyException.Kind.NO_ANSWER, "the supply gave no answer to '" + words + "' in time");
   }
 
+  /** Words nobody waits for an answer to. */
+  private void blind(String words, Work work) throws SupplyException {
+    exchanges.add(words);
+    clock.advance(exchangeNanos / 2);
+    if (interference.during(words) == Fate.LOST_BEFORE) {
+      throw new SupplyException(SupplyException.Kind.LINK_BROKEN, "'" + words + "' was not sent");
+    }
+    work.run();
+  }
+
   private void inStep(String words, Work work) throws SupplyException {
     if (outOfStep) {
       throw new AssertionError("'" + words + "' was sent on a link that is out of step");
@@ -134,15 +144,18 @@ final class FakeSupply implements Supply {
 
   @Override
   public SwitchState switchOff() throws SupplyException {
-    boolean blind = outOfStep;
-    exchange(
-        "off",
+    Work work =
         () -> {
           if (!ignoresOff) {
             force(false);
           }
-        });
-    return blind ? SwitchState.NOT_TOLD : told();
+        };
+    if (!outOfStep) {
+      exchange("off", work);
+      return told();
+    }
+    blind("off", work);
+    return SwitchState.NOT_TOLD;
   }
 
   @Override

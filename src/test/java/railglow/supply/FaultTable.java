@@ -37,6 +37,6 @@ final class FaultTable {
   }
 
   private static String printable(String row) {
-    return row.replaceAll("[^ -~]", "?");
+    return row.replaceAll("[^ -~]", "?").replaceAll(" +", " ");
   }
 }

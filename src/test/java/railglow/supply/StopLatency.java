@@ -197,8 +197,9 @@ public final class StopLatency implements SupplyListener, Transcript {
         sorted[sorted.length - 1]);
   }
 
+  /** The nearest-rank percentile. */
   private static double at(double[] sorted, double share) {
-    return sorted[(int) Math.min(sorted.length - 1L, Math.round(share * sorted.length))];
+    return sorted[Math.max(0, (int) Math.ceil(share * sorted.length) - 1)];
   }
 
   private static StepRunner runner(String name, railglow.time.Step step) {
