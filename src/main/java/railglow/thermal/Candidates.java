@@ -1,45 +1,44 @@
 package railglow.thermal;
 
-import java.util.ArrayList;
-import java.util.List;
-
-/** Peaks of the score field, strongest first, none in the skirt of a stronger one. Stateless. */
+/** Peaks of the score field, strongest first, outside of what was claimed. Not thread-safe. */
 final class Candidates {
-  private static final int MOST = 12;
+  private final int width;
+  private final int height;
+  private final boolean[] claimed;
 
-  private Candidates() {}
+  Candidates(int width, int height) {
+    this.width = width;
+    this.height = height;
+    claimed = new boolean[width * height];
+  }
 
-  /** Every peak that would be called, and the strongest in any case. */
-  static List<Candidate> in(
-      ScoreField field, int width, int height, WidthStatistics[] statistics, double bound) {
-    List<Candidate> found = new ArrayList<>();
-    boolean[] taken = new boolean[width * height];
+  /** The strongest peak that is left; null when there is none. */
+  Candidate strongest(ScoreField field) {
     float[] scores = field.scores();
-    while (found.size() < MOST) {
+    while (true) {
       int best = -1;
       for (int i = 0; i < scores.length; i++) {
-        if (!taken[i] && (best < 0 || scores[i] > scores[best])) {
+        if (!claimed[i] && (best < 0 || scores[i] > scores[best])) {
           best = i;
         }
       }
       if (best < 0 || !(scores[best] > Float.NEGATIVE_INFINITY)) {
-        break;
-      }
-      if (!found.isEmpty() && !(scores[best] >= bound)) {
-        break;
+        return null;
       }
       int x = best % width;
       int row = best / width;
-      int w = field.widthIndexAt(best);
-      if (isPeak(scores, x, row, width, height)) {
-        found.add(new Candidate(x, row, scores[best], w));
+      if (isPeak(scores, x, row)) {
+        return new Candidate(x, row, scores[best], field.widthIndexAt(best));
       }
-      claim(taken, x, row, width, height, 3 * statistics[w].sigma());
+      // the flank of something claimed
+      claimed[best] = true;
+      if (scores[best] < 0) {
+        return null;
+      }
     }
-    return found;
   }
 
-  private static boolean isPeak(float[] scores, int x, int row, int width, int height) {
+  private boolean isPeak(float[] scores, int x, int row) {
     float here = scores[row * width + x];
     for (int r = Math.max(0, row - 1); r <= Math.min(height - 1, row + 1); r++) {
       for (int c = Math.max(0, x - 1); c <= Math.min(width - 1, x + 1); c++) {
@@ -51,12 +50,15 @@ final class Candidates {
     return true;
   }
 
-  private static void claim(boolean[] taken, int x, int row, int width, int height, double radius) {
+  /** Nothing more is looked for within a radius of a place. */
+  void claim(double column, double row, double radius) {
     int reach = (int) Math.ceil(radius);
-    for (int r = Math.max(0, row - reach); r <= Math.min(height - 1, row + reach); r++) {
-      for (int c = Math.max(0, x - reach); c <= Math.min(width - 1, x + reach); c++) {
-        if ((r - row) * (r - row) + (c - x) * (c - x) <= radius * radius) {
-          taken[r * width + c] = true;
+    int x0 = (int) Math.round(column);
+    int y0 = (int) Math.round(row);
+    for (int r = Math.max(0, y0 - reach); r <= Math.min(height - 1, y0 + reach); r++) {
+      for (int c = Math.max(0, x0 - reach); c <= Math.min(width - 1, x0 + reach); c++) {
+        if ((r - row) * (r - row) + (c - column) * (c - column) <= radius * radius) {
+          claimed[r * width + c] = true;
         }
       }
     }

@@ -36,6 +36,14 @@ final class ChannelMoments {
     }
   }
 
+  /** Takes planes out of the means; the scatter stays. */
+  void subtractFromMeans(float[] inPhase, float[] quadrature) {
+    for (int i = 0; i < meanI.length; i++) {
+      meanI[i] -= inPhase[i];
+      meanC[i] -= quadrature[i];
+    }
+  }
+
   int cycles() {
     return cycles;
   }

@@ -17,22 +17,33 @@ final class CommonParts {
   private CommonParts() {}
 
   /**
+   * What was done to a plane.
+   *
+   * @param sigma robust standard deviation of what is left
+   * @param rowShare share of the row means that was taken out, 0 to 1
+   * @param columnShare likewise for columns
+   */
+  record Removed(double sigma, double rowShare, double columnShare) {
+    static final Removed NOTHING = new Removed(0, 0, 0);
+  }
+
+  /**
    * Removes the parts in place; masked pixels are set to 0.
    *
    * @param mask 1 for valid and 0 for invalid pixels, or null for all valid
-   * @return robust standard deviation of what is left
    */
-  static double remove(float[] plane, int width, int height, float[] mask) {
+  static Removed remove(float[] plane, int width, int height, float[] mask) {
     float[] sample = sampleOf(plane, mask);
     if (sample.length == 0) {
       Arrays.fill(plane, 0);
-      return 0;
+      return Removed.NOTHING;
     }
     float centre = Selection.median(sample, sample.length);
     for (int i = 0; i < plane.length; i++) {
       plane[i] = mask == null || mask[i] > 0 ? plane[i] - centre : 0;
     }
     double sigma = robustSigma(plane, mask);
+    Removed removed = Removed.NOTHING;
     if (sigma > 0) {
       double[] rows = new double[height];
       double[] columns = new double[width];
@@ -41,10 +52,10 @@ final class CommonParts {
         takeOutRows(plane, width, height, mask, sigma, rows);
         sigma = robustSigma(plane, mask);
       }
-      giveBack(plane, width, height, mask, rows, columns, sigma);
+      removed = giveBack(plane, width, height, mask, rows, columns, sigma);
       takeOutMean(plane, mask, sigma);
     }
-    return sigma;
+    return removed;
   }
 
   private static void takeOutRows(
@@ -93,7 +104,7 @@ final class CommonParts {
   }
 
   /** Puts back the share of each part that pixel noise explains. */
-  private static void giveBack(
+  private static Removed giveBack(
       float[] plane,
       int width,
       int height,
@@ -103,9 +114,6 @@ final class CommonParts {
       double sigma) {
     double rowShare = noiseShare(rows, sigma * sigma / width);
     double columnShare = noiseShare(columns, sigma * sigma / height);
-    if (rowShare == 0 && columnShare == 0) {
-      return;
-    }
     for (int row = 0, i = 0; row < height; row++) {
       double back = rowShare * rows[row];
       for (int x = 0; x < width; x++, i++) {
@@ -114,6 +122,7 @@ final class CommonParts {
         }
       }
     }
+    return new Removed(sigma, 1 - rowShare, 1 - columnShare);
   }
 
   private static double noiseShare(double[] parts, double noiseVariance) {

@@ -29,6 +29,8 @@ public final class Detector {
   private final float[] filteredI;
   private final float[] filteredC;
   private float[] mask;
+  private CommonParts.Removed removedI = CommonParts.Removed.NOTHING;
+  private CommonParts.Removed removedC = CommonParts.Removed.NOTHING;
   private int accepted;
   private final double[] scoresToCall;
   private int firstCall = Integer.MAX_VALUE;
@@ -109,17 +111,21 @@ public final class Detector {
         filter.maskWith(mask);
       }
     }
-    for (float[] plane : List.of(cycle.inPhase(), cycle.quadrature())) {
-      double sigma = CommonParts.remove(plane, width, height, mask);
-      if (sigma > 0) {
-        Spikes.replace(plane, width, height, sigma);
-      }
+    removedI = cleanPlane(cycle.inPhase());
+    removedC = cleanPlane(cycle.quadrature());
+  }
+
+  private CommonParts.Removed cleanPlane(float[] plane) {
+    CommonParts.Removed removed = CommonParts.remove(plane, width, height, mask);
+    if (removed.sigma() > 0) {
+      Spikes.replace(plane, width, height, removed.sigma());
     }
+    return removed;
   }
 
   private void filter(ReducedCycle cycle, int w) {
-    filters[w].apply(cycle.inPhase(), filteredI);
-    filters[w].apply(cycle.quadrature(), filteredC);
+    filters[w].apply(cycle.inPhase(), filteredI, removedI);
+    filters[w].apply(cycle.quadrature(), filteredC, removedC);
   }
 
   /**
@@ -142,15 +148,42 @@ public final class Detector {
       if (w == filters.length / 2) {
         signsNow.add(filteredI, filteredC);
       }
+      PooledNoise narrower = w > 0 && statistics[w - 1] != null ? statistics[w - 1].noise() : null;
       PooledNoise noise =
-          PooledNoise.of(scratch, filters[w].scale(), width, filters[w].sigma(), spread);
+          PooledNoise.of(scratch, filters[w].scale(), width, filters[w].sigma(), spread, narrower);
       if (noise != null) {
         DelayArc arc = DelayArc.of(settings, noise);
         field.include(w, scratch, filters[w].scale(), noise, arc);
-        statistics[w] = new WidthStatistics(filters[w].sigma(), noise, arc, accepted - 1);
+        statistics[w] =
+            new WidthStatistics(
+                filters[w].sigma(), filters[w].fieldSigma(removedI), noise, arc, accepted - 1);
       }
     }
     return verdict(statistics, signsNow);
+  }
+
+  /** The score field with some sources taken out of the means. */
+  private void scoreWithout(List<Blob> blobs, WidthStatistics[] statistics) {
+    float[] modelI = new float[filteredI.length];
+    float[] modelC = new float[filteredC.length];
+    for (Blob blob : blobs) {
+      blob.addTo(modelI, width, height, blob.inPhase());
+      blob.addTo(modelC, width, height, blob.quadrature());
+    }
+    ReducedCycle last = cycles.provisional().orElseThrow();
+    clean(last);
+    field.clear();
+    for (int w = 0; w < filters.length; w++) {
+      if (statistics[w] != null) {
+        scratch.copyFrom(moments[w]);
+        filter(last, w);
+        scratch.add(filteredI, filteredC);
+        filter(new ReducedCycle(modelI, modelC), w);
+        scratch.subtractFromMeans(filteredI, filteredC);
+        WidthStatistics s = statistics[w];
+        field.include(w, scratch, filters[w].scale(), s.noise(), s.arc());
+      }
+    }
   }
 
   private Look verdict(WidthStatistics[] statistics, CycleSigns signsNow) {
@@ -170,25 +203,27 @@ public final class Detector {
     double bound = scale.bound(settings.familyWiseError());
     scoresToCall[accepted] = bound;
     SourceFit fit = new SourceFit(settings, plainScratch, width, height, statistics);
+    Candidates candidates = new Candidates(width, height);
+    SourceSearch search = new SourceSearch(fit, field, candidates, statistics, accepted);
+    int stopped = firstCall;
+    List<FoundSource> found =
+        search.sources(
+            bound,
+            scale::familyWiseP,
+            z -> stopped >= accepted ? EarlyStop.share(scoresToCall, accepted, z) : 1,
+            blobs -> scoreWithout(blobs, statistics));
     List<HeatSource> sources = new ArrayList<>();
     HeatSource strongest = null;
-    for (Candidate candidate : Candidates.in(field, width, height, statistics, bound)) {
-      double p = scale.familyWiseP(candidate.score());
-      boolean isCall = p <= settings.familyWiseError();
-      double stopShare =
-          isCall && firstCall >= accepted
-              ? EarlyStop.share(scoresToCall, accepted, candidate.score())
-              : 1;
-      HeatSource source = fit.source(candidate, p, stopShare, signsNow);
-      if (source != null) {
-        strongest = strongest == null ? source : strongest;
-        if (isCall) {
-          firstCall = Math.min(firstCall, accepted);
-          sources.add(source);
-        }
+    for (FoundSource one : found) {
+      HeatSource source = fit.describe(one, signsNow);
+      strongest = strongest == null ? source : strongest;
+      if (source.familyWiseP() <= settings.familyWiseError()) {
+        firstCall = Math.min(firstCall, accepted);
+        sources.add(source);
       }
     }
-    double limit = WidthStatistics.upperLimit(statistics, filters, settings, scoreToCall());
+    double limit =
+        WidthStatistics.upperLimit(statistics, filters, settings, removedI, scoreToCall());
     return new Look(accepted, sources, strongest, limit, inPhase, quadrature, significance);
   }
 }

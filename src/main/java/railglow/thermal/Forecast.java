@@ -43,7 +43,7 @@ public final class Forecast {
             0,
             Double.POSITIVE_INFINITY,
             Double.POSITIVE_INFINITY,
-            Double.POSITIVE_INFINITY);
+            0);
     DelayArc arc = DelayArc.of(settings, typical);
     double[] sigmas = settings.filterSigmasPixels();
     double[] degrees = new double[sigmas.length];
@@ -53,7 +53,7 @@ public final class Forecast {
     FirstOrderResponse g =
         FirstOrderResponse.of(
             bodyTimeConstantSeconds, settings.cameraTimeConstantSeconds(), period);
-    double perCycle = new WidthStatistics(1, typical, arc, 1).unitSignal(g);
+    double perCycle = new WidthStatistics(1, 1, typical, arc, 1).unitSignal(g);
     double gain = Math.sqrt(Math.PI) * blurSigmaPixels * widthMatch(sigmas, blurSigmaPixels);
     RunError error = RunError.of(settings.minCycles(), settings.maxCycles());
     LookBounds bounds = error.boundsFor(family, settings.familyWiseError());

@@ -58,10 +58,63 @@ final class MatchedFilter {
 
   /** Filters; masked pixels of the input must be 0. Input not modified, output overwritten. */
   void apply(float[] input, float[] output) {
+    apply(input, output, CommonParts.Removed.NOTHING);
+  }
+
+  /**
+   * Filters a plane whose row and column means were removed. They took some of the noise with them,
+   * less at the border than inside; this is made good, so that the noise is even.
+   */
+  void apply(float[] input, float[] output, CommonParts.Removed removed) {
     convolve(input, output, kernel);
-    for (int i = 0; i < output.length; i++) {
-      output[i] *= scale[i];
+    float[] across = evening(width, removed.rowShare());
+    float[] down = evening(height, removed.columnShare());
+    for (int row = 0, i = 0; row < height; row++) {
+      float even = down[row];
+      for (int x = 0; x < width; x++, i++) {
+        output[i] *= scale[i] * (across[x] * even);
+      }
     }
+  }
+
+  /**
+   * Per place along an axis, 1 / root of the share of white noise that stays in the output when a
+   * share of the line's mean is taken out of the input.
+   */
+  private float[] evening(int n, double share) {
+    float[] factors = new float[n];
+    for (int at = 0; at < n; at++) {
+      double lost = share > 0 ? (2 * share - share * share) * meanShare(n, at) : 0;
+      factors[at] = (float) (1 / Math.sqrt(Math.max(0.1, 1 - lost)));
+    }
+    return factors;
+  }
+
+  /** The share of the kernel's energy that lies in the mean of a line of n pixels. */
+  private double meanShare(int n, int at) {
+    double sum = 0;
+    double squares = 0;
+    int radius = kernel.length - 1;
+    for (int k = Math.max(0, at - radius); k <= Math.min(n - 1, at + radius); k++) {
+      float h = kernel[Math.abs(k - at)];
+      sum += h;
+      squares += h * h;
+    }
+    return sum * sum / (n * squares);
+  }
+
+  /**
+   * Sigma of a filter whose white noise output is as rough as this one's after removal: the slope's
+   * energy stays, the value's shrinks.
+   */
+  double fieldSigma(CommonParts.Removed removed) {
+    return sigma * Math.pow(Math.max(0.1, amplitudeLeft(removed)), 0.25);
+  }
+
+  /** Share of a source's amplitude that is left in the picture's middle after removal. */
+  double amplitudeLeft(CommonParts.Removed removed) {
+    return (1 - removed.rowShare() * meanShare(width, width / 2))
+        * (1 - removed.columnShare() * meanShare(height, height / 2));
   }
 
   private void convolve(float[] input, float[] output, float[] taps) {

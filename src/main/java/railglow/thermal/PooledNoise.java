@@ -13,8 +13,7 @@ import org.apache.commons.statistics.distribution.FDistribution;
  * @param covariance per cycle
  * @param priorDegrees prior degrees of freedom of a pixel's variance; infinite when all are alike
  * @param pooledDegrees degrees of freedom of the typical covariance itself
- * @param outlierVariance a pixel's whitened variance above this is no member of the family: it
- *     stands for itself
+ * @param wildShare share of pixels that may have any noise of their own
  */
 record PooledNoise(
     double varianceI,
@@ -22,18 +21,29 @@ record PooledNoise(
     double covariance,
     double priorDegrees,
     double pooledDegrees,
-    double outlierVariance) {
+    double wildShare) {
   private static final double KEPT = 0.9;
-  private static final double OUTLIER_TAIL = 1e-3;
+
+  /** At least so many pixels are reckoned with to be unlike the rest, seen or not. */
+  private static final double LEAST_WILD = 1e-4;
+
+  /** With fewer independent places the scatter of a width is no safer than that of the narrower. */
+  private static final double FEW_PLACES = 100;
 
   /**
    * From the moments at one width.
    *
    * @param scale 0 at pixels without data
+   * @param narrower the noise at the next narrower width, or null
    * @return null when nothing varies at all
    */
   static PooledNoise of(
-      ChannelMoments moments, float[] scale, int width, double sigma, SpreadTable spread) {
+      ChannelMoments moments,
+      float[] scale,
+      int width,
+      double sigma,
+      SpreadTable spread,
+      PooledNoise narrower) {
     int degrees = moments.cycles() - 1;
     int stride = Math.max(2, (int) Math.ceil(1.5 * sigma));
     int[] sample = lattice(moments, scale, width, stride);
@@ -55,10 +65,11 @@ record PooledNoise(
             sample.length,
             (double) sample.length * stride * stride / (2 * Math.PI * sigma * sigma) + 1);
     double prior = spread.priorDegrees(whitened, independent);
-    double outlier =
-        Double.isInfinite(prior)
-            ? ChiSquaredDistribution.of(degrees).inverseSurvivalProbability(OUTLIER_TAIL) / degrees
-            : FDistribution.of(degrees, prior).inverseSurvivalProbability(OUTLIER_TAIL);
+    double wild = wildShare(whitened, correction, 2.0 * degrees);
+    if (narrower != null && independent < FEW_PLACES) {
+      prior = Math.min(prior, narrower.priorDegrees);
+      wild = Math.max(wild, narrower.wildShare);
+    }
     double scaleBack =
         Double.isInfinite(prior) ? correction : typicalScale(whitened, degrees, prior);
     return new PooledNoise(
@@ -67,7 +78,7 @@ record PooledNoise(
         s[2] * scaleBack,
         prior,
         KEPT * independent * degrees,
-        outlier);
+        wild);
   }
 
   /**
@@ -89,6 +100,19 @@ record PooledNoise(
   private static double typicalScale(float[] sorted, int degrees, double prior) {
     return sorted[sorted.length / 2]
         / FDistribution.of(2.0 * degrees, prior).inverseCumulativeProbability(0.5);
+  }
+
+  /** Three times the share of pixels beyond the 99.9 % point that chance does not explain. */
+  private static double wildShare(float[] sorted, double scale, double degrees) {
+    double limit =
+        scale * ChiSquaredDistribution.of(degrees).inverseSurvivalProbability(1e-3) / degrees;
+    int beyond = 0;
+    while (beyond < sorted.length && sorted[sorted.length - 1 - beyond] > limit) {
+      beyond++;
+    }
+    double excess = beyond / (double) sorted.length - 1e-3;
+    double chance = 2 * Math.sqrt(1e-3 / sorted.length);
+    return Math.max(LEAST_WILD, excess > chance ? 3 * excess : 0);
   }
 
   private static int[] lattice(ChannelMoments moments, float[] scale, int width, int stride) {

@@ -7,16 +7,17 @@ import java.util.Arrays;
  * was reached. Mutable, not thread-safe.
  */
 final class ScoreField {
+  /** Lower scores are no candidates for anything. */
+  private static final float WORTH_A_SECOND_LOOK = 3;
+
   private final float[] scores;
   private final byte[] widthIndex;
   private final float[] squaredScores;
-  private final int[] outliers;
 
   ScoreField(int pixels) {
     scores = new float[pixels];
     widthIndex = new byte[pixels];
     squaredScores = new float[pixels];
-    outliers = new int[pixels];
   }
 
   void clear() {
@@ -34,22 +35,21 @@ final class ScoreField {
   /** Takes in the tests of one width. */
   void include(int index, ChannelMoments moments, float[] scale, PooledNoise noise, DelayArc arc) {
     int degrees = moments.cycles() - 1;
-    int strange = listOutliers(moments, noise);
     Arrays.fill(squaredScores, Float.NEGATIVE_INFINITY);
     for (int j = 0; j < arc.directions(); j++) {
       largest(moments, noise, (float) arc.weightI()[j], (float) arc.weightC()[j]);
     }
-    NormalScore.Table own = new NormalScore.Table(degrees);
+    WildPixels wild = new WildPixels(noise, degrees);
     double total = totalDegrees(noise, degrees);
     NormalScore.Table shared = new NormalScore.Table(total);
-    for (int k = 0; k < strange; k++) {
-      squaredScores[outliers[k]] = ownSquare(outliers[k], moments, noise, arc, own, shared);
-    }
     boolean known = total >= NormalScore.KNOWN;
     for (int i = 0; i < scores.length; i++) {
       if (scale[i] > 0) {
         float t = (float) Math.sqrt(Math.abs(squaredScores[i]));
         float score = Math.copySign(known ? t : shared.of(t), squaredScores[i]);
+        if (score > WORTH_A_SECOND_LOOK && score > scores[i]) {
+          score = (float) doubted(i, moments, noise, arc, shared, wild);
+        }
         if (score > scores[i]) {
           scores[i] = score;
           widthIndex[i] = (byte) index;
@@ -93,62 +93,34 @@ final class ScoreField {
     }
   }
 
-  /**
-   * Pixels whose whitened scatter is beyond the family's limit L in some direction: its larger
-   * eigenvalue is above L when L^2 - trace L + determinant is negative or the trace above 2 L.
-   */
-  private int listOutliers(ChannelMoments m, PooledNoise noise) {
-    double determinant =
-        noise.varianceI() * noise.varianceC() - noise.covariance() * noise.covariance();
-    int degrees = m.cycles() - 1;
-    float i11 = (float) (noise.varianceC() / (determinant * degrees));
-    float i22 = (float) (noise.varianceI() / (determinant * degrees));
-    float i12 = (float) (-2 * noise.covariance() / (determinant * degrees));
-    float perDeterminant = (float) (1 / (determinant * degrees * degrees));
-    float limit = (float) noise.outlierVariance();
-    float[] sII = m.squaresI();
-    float[] sCC = m.squaresC();
-    float[] sIC = m.products();
-    int n = 0;
-    for (int i = 0; i < outliers.length; i++) {
-      float trace = i11 * sII[i] + i22 * sCC[i] + i12 * sIC[i];
-      float scatter = (sII[i] * sCC[i] - sIC[i] * sIC[i]) * perDeterminant;
-      if (trace > limit && (trace > 2 * limit || limit * (limit - trace) + scatter < 0)) {
-        outliers[n++] = i;
-      }
-    }
-    return n;
-  }
-
-  /**
-   * The largest signed square of t over the arc, each direction with its own scatter if strange.
-   */
-  private static float ownSquare(
+  /** The largest score over the arc, each direction weighed against the pixel's own scatter. */
+  private static double doubted(
       int i,
       ChannelMoments m,
       PooledNoise noise,
       DelayArc arc,
-      NormalScore.Table own,
-      NormalScore.Table shared) {
+      NormalScore.Table shared,
+      WildPixels wild) {
     int degrees = m.cycles() - 1;
+    double prior = noise.priorDegrees();
     double best = Double.NEGATIVE_INFINITY;
     for (int j = 0; j < arc.directions(); j++) {
       double a = arc.weightI()[j];
       double b = arc.weightC()[j];
       double y = (a * m.meanI()[i] + b * m.meanC()[i]) * Math.sqrt(m.cycles());
-      double squares =
-          a * a * m.squaresI()[i] + b * b * m.squaresC()[i] + 2 * a * b * m.products()[i];
-      double t;
-      if (squares > noise.outlierVariance() * degrees) {
-        t = shared.inverse(own.of(y / Math.sqrt(squares / degrees)));
-      } else if (Double.isInfinite(noise.priorDegrees())) {
-        t = y;
-      } else {
-        double prior = noise.priorDegrees();
-        t = y / Math.sqrt((prior + squares) / (prior + degrees));
+      double variance =
+          (a * a * m.squaresI()[i] + b * b * m.squaresC()[i] + 2 * a * b * m.products()[i])
+              / degrees;
+      double moderated =
+          Double.isInfinite(prior)
+              ? y
+              : y / Math.sqrt((prior + degrees * variance) / (prior + degrees));
+      double score = shared.of(moderated);
+      if (score > best && score > 1) {
+        score = wild.score(score, y / Math.sqrt(Math.max(variance, 1e-12)), variance);
       }
-      best = Math.max(best, t);
+      best = Math.max(best, score);
     }
-    return (float) (best * Math.abs(best));
+    return best;
   }
 }

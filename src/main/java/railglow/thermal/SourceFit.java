@@ -1,5 +1,7 @@
 package railglow.thermal;
 
+import java.util.List;
+
 /** Fits the shape, place and rise of sources in the unfiltered mean planes. Not thread-safe. */
 final class SourceFit {
   /** No optics makes an image narrower than this; what is narrower is a bad pixel. */
@@ -10,6 +12,17 @@ final class SourceFit {
    * score): relative to the score this over its square.
    */
   private static final double PEAK_BIAS = 1.5;
+
+  /** Narrow, so that two images a width and a half apart still dip in between. */
+  private static final double DIP_SMOOTHING = 0.7;
+
+  /** Places on a ring around a stronger source. */
+  private static final int RING = 16;
+
+  private static final double RING_SMOOTHING = 1.5;
+
+  /** A dip of less is noise. */
+  private static final double DIP_SIGMAS = 3;
 
   /** Second-order growth of the position's variance at low scores, by simulation. */
   private static final double CURVATURE = 20;
@@ -34,16 +47,21 @@ final class SourceFit {
   }
 
   /**
-   * The source at a candidate; null when it is a bad pixel.
+   * Fits a candidate with other sources taken out; null when it is a bad pixel.
    *
+   * @param wide the candidate
    * @param stopShare what is left of the score when the run was stopped by it, see EarlyStop
+   * @param close whether only the middle of the image is to be fitted, because neighbours may not
+   *     have been taken out yet
    */
-  HeatSource source(Candidate candidate, double familyWiseP, double stopShare, CycleSigns signs) {
+  FoundSource fit(
+      Candidate wide, double familyWiseP, double stopShare, List<Blob> others, boolean close) {
+    Candidate candidate = close ? sharpened(wide, others) : wide;
     WidthStatistics s = statistics[candidate.widthIndex()];
-    int direction = direction(candidate, s);
+    int direction = direction(candidate, s, others);
     double a = s.arc().weightI()[direction];
     double b = s.arc().weightC()[direction];
-    GaussianFit.Window window = window(candidate, s.sigma(), a, b);
+    GaussianFit.Window window = window(candidate, close ? s.sigma() / 2 : s.sigma(), a, b, others);
     GaussianFit fit = GaussianFit.of(window, candidate.column(), candidate.row(), s.sigma());
     if (fit != null && fit.sigma() < NARROWEST_PIXELS) {
       return null;
@@ -51,17 +69,112 @@ final class SourceFit {
     if (fit == null || !(fit.amplitude() > 0) || !near(fit, candidate, s.sigma())) {
       fit = unfitted(window, candidate, s.sigma());
     }
-    return describe(candidate, familyWiseP, stopShare, signs, s, window, fit);
+    double inPhase = amplitude(candidate, s.sigma(), 1, 0, others, fit);
+    double quadrature = amplitude(candidate, s.sigma(), 0, 1, others, fit);
+    Blob blob = new Blob(fit.column(), fit.row(), fit.sigma(), inPhase, quadrature);
+    return new FoundSource(candidate, familyWiseP, stopShare, direction, fit, blob);
+  }
+
+  /** One of two images that a wide filter took for one; the candidate itself where there is one. */
+  private Candidate sharpened(Candidate candidate, List<Blob> others) {
+    WidthStatistics s = statistics[candidate.widthIndex()];
+    if (candidate.widthIndex() == 0 || statistics[0] == null) {
+      return candidate;
+    }
+    int direction = direction(candidate, s, others);
+    double a = s.arc().weightI()[direction];
+    double b = s.arc().weightC()[direction];
+    double narrow = statistics[0].sigma();
+    double here = smoothed(candidate.column(), candidate.row(), narrow, a, b, others);
+    double best = here;
+    Candidate at = candidate;
+    int reach = (int) Math.ceil(1.5 * s.sigma());
+    for (int y = candidate.row() - reach; y <= candidate.row() + reach; y++) {
+      for (int x = candidate.column() - reach; x <= candidate.column() + reach; x++) {
+        if (x >= 0 && x < width && y >= 0 && y < height) {
+          double value = smoothed(x, y, narrow, a, b, others);
+          if (value > best) {
+            best = value;
+            at = new Candidate(x, y, candidate.score(), 0);
+          }
+        }
+      }
+    }
+    double far = Math.hypot(at.column() - candidate.column(), at.row() - candidate.row());
+    boolean apart = far > 1.5 && best - here > 1.5 * DIP_SIGMAS * noiseOf(narrow);
+    return apart ? at : candidate;
+  }
+
+  /** Noise of the difference of two smoothed values, in whitened units. */
+  private double noiseOf(double sigma) {
+    return Math.sqrt(2 / (plain.cycles() * Math.PI)) / sigma;
+  }
+
+  /**
+   * Whether the picture dips between a source and a stronger one by more than noise: the flank of a
+   * single source, whatever its profile, does not.
+   */
+  boolean dipBetween(FoundSource source, Blob stronger) {
+    Blob blob = source.blob();
+    WidthStatistics s = statistics[source.candidate().widthIndex()];
+    double a = s.arc().weightI()[source.direction()];
+    double b = s.arc().weightC()[source.direction()];
+    double here = smoothed(blob.column(), blob.row(), DIP_SMOOTHING, a, b, List.of());
+    double dx = stronger.column() - blob.column();
+    double dy = stronger.row() - blob.row();
+    int steps = (int) Math.ceil(2 * Math.hypot(dx, dy));
+    for (int k = 1; k < steps; k++) {
+      double x = blob.column() + dx * k / steps;
+      double y = blob.row() + dy * k / steps;
+      double there = smoothed(x, y, DIP_SMOOTHING, a, b, List.of());
+      if (here - there > DIP_SIGMAS * noiseOf(DIP_SMOOTHING)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * Whether a source stands out of the ring around a stronger one: the flank of a single source is
+   * about as high all around it.
+   */
+  boolean sticksOutOfRing(FoundSource source, Blob stronger) {
+    Blob blob = source.blob();
+    WidthStatistics s = statistics[source.candidate().widthIndex()];
+    double a = s.arc().weightI()[source.direction()];
+    double b = s.arc().weightC()[source.direction()];
+    double dx = blob.column() - stronger.column();
+    double dy = blob.row() - stronger.row();
+    float[] around = new float[RING];
+    int n = 0;
+    for (int k = 2; k <= RING - 2; k++) {
+      double angle = 2 * Math.PI * k / RING;
+      double x = stronger.column() + dx * Math.cos(angle) - dy * Math.sin(angle);
+      double y = stronger.row() + dx * Math.sin(angle) + dy * Math.cos(angle);
+      if (x >= 0 && x <= width - 1 && y >= 0 && y <= height - 1) {
+        around[n++] = (float) smoothed(x, y, RING_SMOOTHING, a, b, List.of());
+      }
+    }
+    double here = smoothed(blob.column(), blob.row(), RING_SMOOTHING, a, b, List.of());
+    double typical = n == 0 ? here : Math.max(0, Selection.median(around, n));
+    return here > 3 * typical && here - typical > 5 * noiseOf(RING_SMOOTHING);
+  }
+
+  private double smoothed(double x, double y, double sigma, double a, double b, List<Blob> others) {
+    Candidate at = new Candidate((int) Math.round(x), (int) Math.round(y), 0, 0);
+    return GaussianFit.bestAmplitude(window(at, sigma, a, b, others), x, y, sigma);
   }
 
   /** The direction of the arc in which the candidate is strongest. */
-  private int direction(Candidate candidate, WidthStatistics s) {
+  private int direction(Candidate candidate, WidthStatistics s, List<Blob> others) {
     double column = candidate.column();
     double row = candidate.row();
     double i =
-        GaussianFit.bestAmplitude(window(candidate, s.sigma(), 1, 0), column, row, s.sigma());
+        GaussianFit.bestAmplitude(
+            window(candidate, s.sigma(), 1, 0, others), column, row, s.sigma());
     double c =
-        GaussianFit.bestAmplitude(window(candidate, s.sigma(), 0, 1), column, row, s.sigma());
+        GaussianFit.bestAmplitude(
+            window(candidate, s.sigma(), 0, 1, others), column, row, s.sigma());
     int best = 0;
     double most = Double.NEGATIVE_INFINITY;
     for (int j = 0; j < s.arc().directions(); j++) {
@@ -74,20 +187,18 @@ final class SourceFit {
     return best;
   }
 
-  private HeatSource describe(
-      Candidate candidate,
-      double familyWiseP,
-      double stopShare,
-      CycleSigns signs,
-      WidthStatistics s,
-      GaussianFit.Window window,
-      GaussianFit fit) {
+  /** A found source in the terms of the user. */
+  HeatSource describe(FoundSource found, CycleSigns signs) {
+    Candidate candidate = found.candidate();
+    GaussianFit fit = found.fit();
+    WidthStatistics s = statistics[candidate.widthIndex()];
+    double stopShare = found.stopShare();
     // along the direction searched the filter's normalised noise has variance 1 per cycle
     double variance = 1.0 / plain.cycles();
     double square = Math.max(candidate.score() * candidate.score(), 9);
     double share = stopShare * (1 - PEAK_BIAS / square);
-    double inPhase = share * amplitude(window, plain.meanI(), fit);
-    double quadrature = share * amplitude(window, plain.meanC(), fit);
+    double inPhase = share * found.blob().inPhase();
+    double quadrature = share * found.blob().quadrature();
     double spread = variance * (1 + CURVATURE / square) / (stopShare * stopShare);
     double perEnergy = variance / fit.energy();
     PooledNoise noise = s.noise();
@@ -115,7 +226,7 @@ final class SourceFit {
         quadrature,
         rise.timeConstantSeconds(),
         fit.sigma(),
-        familyWiseP,
+        found.familyWiseP(),
         signs.share(pixel, Math.atan2(quadrature, inPhase)));
   }
 
@@ -140,29 +251,30 @@ final class SourceFit {
         amplitude, candidate.column(), candidate.row(), sigma, covariance, energy);
   }
 
-  private double amplitude(GaussianFit.Window shape, float[] plane, GaussianFit fit) {
-    GaussianFit.Window window =
-        fill(shape.left(), shape.top(), shape.columns(), shape.rows(), plane, 1, plane, 0);
+  private double amplitude(
+      Candidate candidate, double sigma, double a, double b, List<Blob> others, GaussianFit fit) {
+    GaussianFit.Window window = window(candidate, sigma, a, b, others);
     return GaussianFit.bestAmplitude(window, fit.column(), fit.row(), fit.sigma());
   }
 
-  private GaussianFit.Window window(Candidate candidate, double sigma, double a, double b) {
+  /** a I + b C around a candidate, without the others. */
+  private GaussianFit.Window window(
+      Candidate candidate, double sigma, double a, double b, List<Blob> others) {
     int reach = (int) Math.ceil(2.5 * Math.max(sigma, 1.5)) + 1;
     int left = Math.max(0, candidate.column() - reach);
     int top = Math.max(0, candidate.row() - reach);
     int columns = Math.min(width - 1, candidate.column() + reach) - left + 1;
     int rows = Math.min(height - 1, candidate.row() + reach) - top + 1;
-    return fill(left, top, columns, rows, plain.meanI(), a, plain.meanC(), b);
-  }
-
-  private GaussianFit.Window fill(
-      int left, int top, int columns, int rows, float[] one, double a, float[] two, double b) {
     double[] values = new double[columns * rows];
     boolean[] valid = new boolean[values.length];
     for (int y = 0, k = 0; y < rows; y++) {
       for (int x = 0; x < columns; x++, k++) {
         int i = (top + y) * width + left + x;
-        values[k] = a * one[i] + b * two[i];
+        double value = a * plain.meanI()[i] + b * plain.meanC()[i];
+        for (Blob other : others) {
+          value -= (a * other.inPhase() + b * other.quadrature()) * other.shape(left + x, top + y);
+        }
+        values[k] = value;
         valid[k] = plain.squaresI()[i] > 0;
       }
     }

@@ -6,11 +6,13 @@ import java.util.Arrays;
  * What one look knows about the noise at one filter width. Immutable.
  *
  * @param sigma of the filter, pixels
+ * @param fieldSigma of the noise field: removed row and column means leave it a little rougher
  * @param noise typical covariance of the normalised output, per cycle
  * @param arc directions searched
  * @param degrees cycles - 1
  */
-record WidthStatistics(double sigma, PooledNoise noise, DelayArc arc, int degrees) {
+record WidthStatistics(
+    double sigma, double fieldSigma, PooledNoise noise, DelayArc arc, int degrees) {
   private static final double POWER_95 = 1.6448536269514722;
 
   /** Degrees of freedom of the t statistics. */
@@ -30,7 +32,7 @@ record WidthStatistics(double sigma, PooledNoise noise, DelayArc arc, int degree
     double[] sigmas = new double[known.length];
     double[] degrees = new double[known.length];
     for (int w = 0; w < known.length; w++) {
-      sigmas[w] = known[w].sigma;
+      sigmas[w] = known[w].fieldSigma;
       degrees[w] = known[w].totalDegrees();
       arc = Math.max(arc, known[w].arc.radians());
       directions = Math.max(directions, known[w].arc.directions());
@@ -43,7 +45,11 @@ record WidthStatistics(double sigma, PooledNoise noise, DelayArc arc, int degree
    * and the most favourable time constant searched.
    */
   static double upperLimit(
-      WidthStatistics[] all, MatchedFilter[] filters, DetectionSettings settings, double bound) {
+      WidthStatistics[] all,
+      MatchedFilter[] filters,
+      DetectionSettings settings,
+      CommonParts.Removed removed,
+      double bound) {
     int w = all.length / 2;
     if (all[w] == null || Double.isInfinite(bound)) {
       return Double.POSITIVE_INFINITY;
@@ -57,7 +63,8 @@ record WidthStatistics(double sigma, PooledNoise noise, DelayArc arc, int degree
               tau, settings.cameraTimeConstantSeconds(), settings.periodSeconds());
       best = Math.max(best, s.unitSignal(g));
     }
-    double gain = 1 / smallestPositive(filters[w].scale());
+    double gain =
+        Math.sqrt(filters[w].amplitudeLeft(removed)) / smallestPositive(filters[w].scale());
     return t / (best * gain * Math.sqrt(s.degrees + 1.0));
   }
 

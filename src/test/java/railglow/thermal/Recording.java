@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -73,6 +74,22 @@ public record Recording(int frames, int height, int width, short[] counts, doubl
 
   /** Runs the detector over the recording as if pulsed, with pulses first on at a time. */
   public Look detect(DetectionSettings settings, double firstOn) {
+    return run(settings, firstOn, look -> {}).look();
+  }
+
+  /** The least family-wise p over looks after every cycle. */
+  public double leastP(DetectionSettings settings, double firstOn) {
+    double[] least = {1};
+    run(
+        settings,
+        firstOn,
+        look ->
+            least[0] =
+                Math.min(least[0], look.strongest() == null ? 1 : look.strongest().familyWiseP()));
+    return least[0];
+  }
+
+  private Detector run(DetectionSettings settings, double firstOn, Consumer<Look> eachLook) {
     Detector detector = new Detector(settings, width, height);
     QuarterAccumulator sums = new QuarterAccumulator(width, height, 1);
     double period = settings.periodSeconds();
@@ -80,7 +97,7 @@ public record Recording(int frames, int height, int width, short[] counts, doubl
     for (int i = 0; i < frames; i++) {
       int cycle = (int) Math.floor((seconds[i] - firstOn) / period + 0.25);
       if (cycle != current) {
-        finish(detector, sums, current, settings);
+        finish(detector, sums, current, settings, eachLook);
         current = cycle;
       }
       if (cycle >= 0) {
@@ -88,15 +105,20 @@ public record Recording(int frames, int height, int width, short[] counts, doubl
       }
     }
     if (seconds[frames - 1] >= firstOn + (current + 0.75) * period - 0.2) {
-      finish(detector, sums, current, settings);
+      finish(detector, sums, current, settings, eachLook);
     }
-    return detector.look();
+    return detector;
   }
 
   private static void finish(
-      Detector detector, QuarterAccumulator sums, int cycle, DetectionSettings settings) {
+      Detector detector,
+      QuarterAccumulator sums,
+      int cycle,
+      DetectionSettings settings,
+      Consumer<Look> eachLook) {
     if (cycle >= 0 && sums.eachQuarterHas(1) && detector.cycles() < settings.maxCycles()) {
       detector.addCycle(sums.finish(cycle));
+      eachLook.accept(detector.look());
     } else {
       sums.reset();
     }

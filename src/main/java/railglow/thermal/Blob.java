@@ -1,0 +1,46 @@
+package railglow.thermal;
+
+/**
+ * A round Gaussian in both channels: what a found source adds to the mean planes.
+ *
+ * @param inPhase amplitude, kelvin
+ * @param quadrature amplitude, kelvin
+ */
+record Blob(double column, double row, double sigma, double inPhase, double quadrature) {
+  /** Its shape at a pixel, 1 at the centre. */
+  double shape(double x, double y) {
+    double dx = x - column;
+    double dy = y - row;
+    double exponent = (dx * dx + dy * dy) / (2 * sigma * sigma);
+    return exponent > 40 ? 0 : Math.exp(-exponent);
+  }
+
+  /** Adds the shape times an amplitude to a plane. */
+  void addTo(float[] plane, int width, int height, double amplitude) {
+    int reach = (int) Math.ceil(6 * sigma);
+    int left = Math.max(0, (int) column - reach);
+    int right = Math.min(width - 1, (int) column + reach);
+    int bottom = Math.min(height - 1, (int) row + reach);
+    for (int y = Math.max(0, (int) row - reach); y <= bottom; y++) {
+      for (int x = left; x <= right; x++) {
+        plane[y * width + x] += (float) (amplitude * shape(x, y));
+      }
+    }
+  }
+
+  /**
+   * What a filter of a width makes of it at a pixel inside the picture, per kelvin of amplitude.
+   */
+  double filtered(double x, double y, double filterSigma) {
+    double both = sigma * sigma + filterSigma * filterSigma;
+    double dx = x - column;
+    double dy = y - row;
+    return 2
+        * Math.sqrt(Math.PI)
+        * sigma
+        * sigma
+        * filterSigma
+        / both
+        * Math.exp(-(dx * dx + dy * dy) / (2 * both));
+  }
+}

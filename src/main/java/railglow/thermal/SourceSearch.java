@@ -1,0 +1,127 @@
+package railglow.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Finds sources one after the other: the strongest is fitted and taken out of the means, the scores
+ * are made anew, and so on; at the end each is fitted again with the others taken out. Made for one
+ * look.
+ */
+final class SourceSearch {
+  /** Makes the score field anew with some sources taken out. */
+  interface Rescoring {
+    void without(List<Blob> blobs);
+  }
+
+  private static final int MOST_SOURCES = 6;
+  private static final int MOST_ATTEMPTS = 30;
+  private static final int REFINEMENTS = 3;
+
+  /** So much of what was taken out may be error of the shape assumed. */
+  private static final double SHAPE_DOUBT = 0.05;
+
+  /** Weaker than this share of the strongest may be left of its skirts and of common parts. */
+  private static final double LEAST_SHARE = 0.02;
+
+  private final SourceFit fit;
+  private final ScoreField field;
+  private final Candidates candidates;
+  private final WidthStatistics[] statistics;
+  private final int cycles;
+
+  SourceSearch(
+      SourceFit fit,
+      ScoreField field,
+      Candidates candidates,
+      WidthStatistics[] statistics,
+      int cycles) {
+    this.fit = fit;
+    this.field = field;
+    this.candidates = candidates;
+    this.statistics = statistics;
+    this.cycles = cycles;
+  }
+
+  /**
+   * All sources called, strongest first; the strongest candidate alone when none is.
+   *
+   * @param bound score to call
+   * @param verdict gives the family-wise p of a score
+   * @param stopShare gives what is left of a score that stopped the run
+   */
+  List<FoundSource> sources(
+      double bound,
+      java.util.function.DoubleUnaryOperator verdict,
+      java.util.function.DoubleUnaryOperator stopShare,
+      Rescoring rescoring) {
+    List<FoundSource> found = new ArrayList<>();
+    for (int attempt = 0; attempt < MOST_ATTEMPTS && found.size() < MOST_SOURCES; attempt++) {
+      Candidate candidate = candidates.strongest(field);
+      boolean called = candidate != null && candidate.score() >= bound;
+      if (candidate == null || !found.isEmpty() && !called) {
+        break;
+      }
+      double sigma = statistics[candidate.widthIndex()].sigma();
+      double share = called ? stopShare.applyAsDouble(candidate.score()) : 1;
+      double p = verdict.applyAsDouble(candidate.score());
+      FoundSource source = fit.fit(candidate, p, share, blobs(found, null), true);
+      if (source == null || !found.isEmpty() && !isBesides(source, found, bound)) {
+        candidates.claim(candidate.column(), candidate.row(), 2 * sigma);
+      } else {
+        found.add(source);
+        if (!called) {
+          break;
+        }
+        Blob blob = source.blob();
+        candidates.claim(blob.column(), blob.row(), 2 * blob.sigma());
+        rescoring.without(blobs(found, null));
+      }
+    }
+    return refined(found);
+  }
+
+  private static double size(FoundSource source) {
+    return Math.hypot(source.blob().inPhase(), source.blob().quadrature());
+  }
+
+  /** Whether it is more than error of the stronger sources' shapes. */
+  private boolean isBesides(FoundSource source, List<FoundSource> found, double bound) {
+    Candidate c = source.candidate();
+    WidthStatistics s = statistics[c.widthIndex()];
+    double takenOut = 0;
+    for (FoundSource other : found) {
+      Blob blob = other.blob();
+      double size = s.unitSignal(new FirstOrderResponse(blob.inPhase(), blob.quadrature()));
+      takenOut += size * blob.filtered(c.column(), c.row(), s.sigma()) * Math.sqrt(cycles);
+      if (!fit.dipBetween(source, blob) && !fit.sticksOutOfRing(source, blob)) {
+        return false;
+      }
+    }
+    return c.score() - SHAPE_DOUBT * takenOut >= bound
+        && size(source) >= LEAST_SHARE * size(found.get(0));
+  }
+
+  private List<FoundSource> refined(List<FoundSource> found) {
+    List<FoundSource> now = new ArrayList<>(found);
+    for (int round = 0; round < REFINEMENTS; round++) {
+      for (int k = 0; k < now.size(); k++) {
+        FoundSource old = now.get(k);
+        FoundSource better =
+            fit.fit(old.candidate(), old.familyWiseP(), old.stopShare(), blobs(now, old), false);
+        now.set(k, better == null ? old : better);
+      }
+    }
+    return now;
+  }
+
+  static List<Blob> blobs(List<FoundSource> sources, FoundSource except) {
+    List<Blob> blobs = new ArrayList<>();
+    for (FoundSource source : sources) {
+      if (source != except) {
+        blobs.add(source.blob());
+      }
+    }
+    return blobs;
+  }
+}

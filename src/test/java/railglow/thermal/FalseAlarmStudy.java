@@ -1,0 +1,103 @@
+package railglow.thermal;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.SplittableRandom;
+
+/**
+ * Prints how often a scene without heat shows a source anywhere at any look of a run, looks after
+ * every cycle, nominal 5 %. Arguments: runs per line (300), width (64), height (48), cycles (16),
+ * names of the scenes or RECORDED.
+ */
+public final class FalseAlarmStudy {
+  private FalseAlarmStudy() {}
+
+  public static void main(String[] args) throws java.io.IOException {
+    int runs = args.length > 0 ? Integer.parseInt(args[0]) : 300;
+    int width = args.length > 1 ? Integer.parseInt(args[1]) : 64;
+    int height = args.length > 2 ? Integer.parseInt(args[2]) : 48;
+    int cycles = args.length > 3 ? Integer.parseInt(args[3]) : 16;
+    System.out.printf(
+        "False alarms per run, %d x %d pixels, looks after cycles 4 to %d, nominal 5 %%%n%n",
+        width, height, cycles);
+    System.out.println("| scene | runs | false alarms | rate | 95 % bounds | 5 % point of p |");
+    System.out.println("|---|---|---|---|---|---|");
+    for (NoiseScene.Kind kind : NoiseScene.Kind.values()) {
+      if (args.length < 5 || Arrays.asList(args).contains(kind.name())) {
+        double[] least = new double[runs];
+        for (int run = 0; run < runs; run++) {
+          least[run] =
+              leastP(new NoiseScene(kind, width, height, 7_000 + run), width, height, cycles);
+        }
+        print(kind.name(), least);
+      }
+    }
+    if (args.length < 5 || Arrays.asList(args).contains("RECORDED")) {
+      recorded(runs);
+    }
+  }
+
+  static double leastP(NoiseScene scene, int width, int height, int cycles) {
+    DetectionSettings settings = DetectionSettings.usual(2, 0, 0.05, 4, cycles);
+    Detector detector = new Detector(settings, width, height);
+    double least = 1;
+    for (int k = 1; k <= cycles; k++) {
+      detector.addCycle(scene.next());
+      if (k >= 4) {
+        Look look = detector.look();
+        least = Math.min(least, look.strongest() == null ? 1 : look.strongest().familyWiseP());
+      }
+    }
+    return least;
+  }
+
+  /** Real noise: pulses that never were, of many periods and phases, over crops of a recording. */
+  private static void recorded(int runs) throws java.io.IOException {
+    SplittableRandom random = new SplittableRandom(99);
+    for (String name : new String[] {"a_lepton3_static_489", "b_lepton3_flat_102"}) {
+      Recording recording = Recording.read(name);
+      double length = recording.seconds()[recording.frames() - 1];
+      double[] least = new double[Math.min(runs, 300)];
+      for (int run = 0; run < least.length; run++) {
+        double period = length / (8 + 12 * random.nextDouble());
+        double firstOn = period * (0.25 + random.nextDouble());
+        int cycles = (int) Math.floor((length - firstOn + 0.25 * period) / period);
+        DetectionSettings settings =
+            DetectionSettings.usual(period, 0.95, 0.05, Math.min(4, cycles), cycles);
+        least[run] = recording.leastP(settings, firstOn);
+      }
+      print(name + " (one recording, invented pulses: runs not independent)", least);
+    }
+  }
+
+  private static void print(String name, double[] least) {
+    double[] sorted = least.clone();
+    Arrays.sort(sorted);
+    int alarms = (int) Arrays.stream(sorted).filter(p -> p <= 0.05).count();
+    int n = sorted.length;
+    System.out.printf(
+        Locale.ROOT,
+        "| %s | %d | %d | %.4f | %.4f to %.4f | %.3f |%n",
+        name,
+        n,
+        alarms,
+        alarms / (double) n,
+        bound(alarms, n, 0.025),
+        bound(alarms, n, 0.975),
+        sorted[n / 20]);
+  }
+
+  /** Clopper and Pearson, Biometrika 26 (1934) 404. */
+  static double bound(int hits, int n, double level) {
+    if (level < 0.5) {
+      return hits == 0
+          ? 0
+          : org.apache.commons.statistics.distribution.BetaDistribution.of(hits, n - hits + 1.0)
+              .inverseCumulativeProbability(level);
+    }
+    return hits == n
+        ? 1
+        : org.apache.commons.statistics.distribution.BetaDistribution.of(hits + 1.0, n - hits)
+            .inverseCumulativeProbability(level);
+  }
+}
