@@ -162,6 +162,27 @@ public final class Detector {
     return verdict(statistics, signsNow);
   }
 
+  /**
+   * Per pixel how far it follows the pulse alike in every cycle so far but the last: 1 where it
+   * scatters no more than chance allows, less where there is a reflection, motion or flicker.
+   */
+  public Plane trust() {
+    ChannelMoments narrow = moments[0];
+    PooledNoise noise =
+        narrow.cycles() < 3
+            ? null
+            : PooledNoise.of(
+                narrow,
+                filters[0].scale(),
+                width,
+                filters[0].sigma(),
+                new SpreadTable(2.0 * (narrow.cycles() - 1)),
+                null);
+    Plane trust = new Plane(width, height);
+    Arrays.fill(trust.values(), 1);
+    return noise == null ? trust : TrustMap.of(narrow, noise, width, height);
+  }
+
   /** The score field with some sources taken out of the means. */
   private void scoreWithout(List<Blob> blobs, WidthStatistics[] statistics) {
     float[] modelI = new float[filteredI.length];
