@@ -19,6 +19,7 @@ import railglow.report.Paper;
 import railglow.report.Placement;
 import railglow.report.RunReport;
 import railglow.units.Quantity;
+import railglow.units.QuantityException;
 import railglow.units.Unit;
 
 /** Hands a run on. */
@@ -64,11 +65,12 @@ final class ExportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     RunFolder folder = RunFolderOf.existing(run);
+    double afterOhms = afterOhms();
     Journal journal = JournalReader.read(folder);
     Board board = RunFolderOf.board(folder, journal.header()).orElse(null);
     Placement placement = Placement.of(board, journal.header().rail());
     RunReport.write(folder, placement).forEach(terminal::complain);
-    RunReport.writePdf(folder, placement, paper, readings(folder, journal, board));
+    RunReport.writePdf(folder, placement, paper, readings(folder, journal, board, afterOhms));
     terminal.say("Owner      " + folder.root().resolve("owner.pdf"));
     terminal.say("Report     " + folder.root().resolve("report.pdf"));
     if (!pdfOnly) {
@@ -87,9 +89,16 @@ final class ExportCommand implements Callable<Integer> {
     return ExitCode.DONE;
   }
 
-  private List<OhmReading> readings(RunFolder folder, Journal journal, Board board)
-      throws Exception {
-    double afterOhms = after == null ? Double.NaN : Quantity.parse(after, Unit.OHM);
+  private double afterOhms() throws UserMistake {
+    try {
+      return after == null ? Double.NaN : Quantity.parse(after, Unit.OHM);
+    } catch (QuantityException e) {
+      throw new UserMistake("--after: " + e.getMessage());
+    }
+  }
+
+  private List<OhmReading> readings(
+      RunFolder folder, Journal journal, Board board, double afterOhms) throws Exception {
     double before =
         Files.exists(folder.findings())
             ? FindingsFile.read(folder.findings()).railOhms()

@@ -1,0 +1,139 @@
+package railglow.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.zip.ZipFile;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import railglow.journal.Checksums;
+import railglow.journal.FindingsFile;
+import railglow.journal.JournalText;
+import railglow.journal.NpyFile;
+import railglow.journal.RunFolder;
+import railglow.journal.SampleRun;
+import railglow.thermal.Plane;
+
+/** The commands that hand runs on and find them again, as a user types them. */
+class EvidenceCommandsTest {
+  private static final String NAME = "2026-03-01-hx12-3V3-01";
+
+  @TempDir Path folder;
+  private RunFolder run;
+
+  private final ByteArrayOutputStream said = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream complained = new ByteArrayOutputStream();
+
+  private int railglow(String... words) {
+    said.reset();
+    complained.reset();
+    return Main.run(
+        new Terminal(
+            new PrintStream(said, true, StandardCharsets.UTF_8),
+            new PrintStream(complained, true, StandardCharsets.UTF_8),
+            false),
+        words);
+  }
+
+  private String said() {
+    return said.toString(StandardCharsets.UTF_8);
+  }
+
+  private String complained() {
+    return complained.toString(StandardCharsets.UTF_8);
+  }
+
+  private String runs() {
+    return folder.resolve("runs").toString();
+  }
+
+  @BeforeEach
+  void aRun() throws IOException {
+    run = new RunFolder(folder.resolve("runs").resolve(NAME));
+    Files.createDirectories(run.used());
+    Files.writeString(run.used().resolve("hunt.yaml"), "# as it was\n");
+    JournalText.write(run.journal(), SampleRun.header(), SampleRun.entries());
+    FindingsFile.write(run.findings(), SampleRun.findings());
+    for (String plane : List.of("in-phase", "quadrature", "significance", "background")) {
+      NpyFile.write(run.plane(plane), new Plane(32, 24));
+    }
+    Files.write(run.frames(), new byte[3 << 20]);
+    Checksums.write(run);
+  }
+
+  @Test
+  void aRunIsFoundByPartAndWordsAndNotByOthers() {
+    assertEquals(0, railglow("runs", "--runs", runs(), "--part", "C37", "lift"), complained());
+    assertTrue(said().contains(NAME) && said().contains("Heat found at C37 on 3V3."), said());
+    assertEquals(0, railglow("runs", "--runs", runs(), "--part", "R7"), complained());
+    assertTrue(said().contains("No run fits."), said());
+    assertEquals(0, railglow("runs", "--runs", runs(), "--faults", "--board", "hx-12"));
+    assertTrue(said().contains("3V3  C37  1 of 1"), said());
+  }
+
+  @Test
+  void aFlippedBitIsNamedAndChangesTheExitCode() throws IOException {
+    assertEquals(0, railglow("runs", "--runs", runs(), "--check"), said());
+    assertTrue(said().contains("Every stored file is as it was."), said());
+    byte[] bytes = Files.readAllBytes(run.frames());
+    bytes[1_234_567] ^= 1;
+    Files.write(run.frames(), bytes);
+    assertEquals(1, railglow("runs", "--runs", runs(), "--check"), said());
+    assertTrue(said().contains("frames.rgf was changed after the run"), said());
+  }
+
+  @Test
+  void framesAreDroppedOnlyWithALastDay() {
+    assertEquals(2, railglow("runs", "--runs", runs(), "--drop-frames"));
+    assertTrue(complained().contains("--until"), complained());
+    assertEquals(0, railglow("runs", "--runs", runs(), "--drop-frames", "--until", "2026-02-01"));
+    assertTrue(Files.exists(run.frames()), "a later run");
+    assertEquals(0, railglow("runs", "--runs", runs(), "--drop-frames", "--until", "2026-03-02"));
+    assertTrue(said().contains("Frames dropped: 3 MB freed."), said());
+    assertFalse(Files.exists(run.frames()));
+    assertEquals(0, railglow("runs", "--runs", runs(), "--check"), said());
+  }
+
+  @Test
+  void aPlaceWithoutRunsIsASentence() {
+    assertEquals(2, railglow("runs", "--runs", folder.resolve("none").toString()));
+    assertTrue(complained().contains("there are no runs in"), complained());
+  }
+
+  @Test
+  void exportingGivesBothPdfsAndAZipOfEverything() throws IOException {
+    Path zip = folder.resolve("out.zip");
+    assertEquals(
+        0,
+        railglow("export", run.root().toString(), "--to", zip.toString(), "--after", "47 ohm"),
+        complained());
+    assertTrue(Files.size(run.root().resolve("owner.pdf")) > 1000);
+    try (ZipFile archive = new ZipFile(zip.toFile())) {
+      for (String name :
+          List.of(
+              "journal.jsonl", "frames.rgf", "report.pdf", "planes/in-phase.tif", "SHA256SUMS")) {
+        assertTrue(archive.getEntry(NAME + "/" + name) != null, name);
+      }
+    }
+    assertEquals(2, railglow("export", run.root().toString(), "--after", "47"));
+    assertTrue(complained().contains("has no unit"), complained());
+  }
+
+  @Test
+  void aGoodRunIsKeptOnce() {
+    String library = folder.resolve("good").toString();
+    assertEquals(0, railglow("keep", run.root().toString(), "--library", library), complained());
+    assertTrue(said().contains("3V3"), said());
+    assertEquals(2, railglow("keep", run.root().toString(), "--library", library));
+    assertTrue(complained().contains("this run is kept"), complained());
+  }
+}
