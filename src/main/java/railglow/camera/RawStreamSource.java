@@ -1,6 +1,7 @@
 package railglow.camera;
 
 import java.io.IOException;
+import java.util.Optional;
 import railglow.link.IncomingBytes;
 import railglow.observed.Frame;
 import railglow.observed.FrameMark;
@@ -22,6 +23,7 @@ public final class RawStreamSource implements FrameSource {
   private final byte[] bytes;
   private int filled;
   private boolean afterGap;
+  private boolean hasWholeFrame;
   private long bytesSkipped;
   private long skippedInSuccession;
 
@@ -47,6 +49,14 @@ public final class RawStreamSource implements FrameSource {
   /** Bytes thrown away while looking for the place of a frame. */
   public long bytesSkipped() {
     return bytesSkipped;
+  }
+
+  /**
+   * What the newest {@link #read} that gave a frame was decoded from: a copy of all its bytes.
+   * Empty before the first frame and once the next one has begun to arrive.
+   */
+  public Optional<byte[]> newestFrameBytes() {
+    return hasWholeFrame && filled == 0 ? Optional.of(bytes.clone()) : Optional.empty();
   }
 
   @Override
@@ -92,6 +102,7 @@ public final class RawStreamSource implements FrameSource {
 
   private void take(Frame frame, long arrivalNanos) throws IOException {
     filled = 0;
+    hasWholeFrame = true;
     FrameNumbering.Verdict verdict = numbering.next(bytes, 0, arrivalNanos);
     if (numbering.jumpsInSuccession() >= MAX_JUMPS) {
       throw outOfStep("its frame counter jumps about");

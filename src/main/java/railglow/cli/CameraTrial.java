@@ -3,12 +3,15 @@ package railglow.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import railglow.camera.ArrivalClock;
 import railglow.camera.CameraDescriptor;
 import railglow.camera.CameraProfile;
 import railglow.camera.FrameMarks;
 import railglow.camera.FrameSource;
+import railglow.camera.RawStreamSource;
+import railglow.camera.diagnosis.FrameDiagnosis;
 import railglow.camera.diagnosis.FramePicture;
 import railglow.camera.noise.BestPeriod;
 import railglow.camera.noise.NoiseFigures;
@@ -27,6 +30,7 @@ import railglow.units.Unit;
 final class CameraTrial {
   private static final long READ_NANOS = 200_000_000L;
   private static final double BODY_SECONDS = 0.5;
+  private static final int LEAST_FRAMES = 16;
   private static final int MOST_STARS = 40;
   private final Terminal terminal;
   private final MonotonicClock clock;
@@ -52,12 +56,16 @@ final class CameraTrial {
             PixelFaults.none(like.width(), like.height()));
     long end = clock.nanos() + Math.round(seconds * 1e9);
     boolean any = false;
+    List<String> findings = List.of();
     while (clock.nanos() < end) {
       FrameSource.Outcome outcome = source.read(frame, READ_NANOS);
       if (outcome == FrameSource.Outcome.ENDED) {
         break;
       }
       if (outcome == FrameSource.Outcome.FRAME) {
+        if (!any && source instanceof RawStreamSource raw) {
+          findings = judged(camera, raw);
+        }
         any = true;
         marks.mark(frame, arrivals.midExposureNanos(frame));
         census.add(frame);
@@ -73,9 +81,21 @@ final class CameraTrial {
     Files.write(picture, FramePicture.png(like, 3));
     stream(camera, arrivals, marks, meter.frames());
     pixels(census.faults());
-    noise(camera.profile(), meter);
+    if (meter.frames() >= LEAST_FRAMES) {
+      noise(camera.profile(), meter);
+    } else {
+      say("  noise    %d frames are too few to tell; --watch longer", meter.frames());
+    }
+    findings.forEach(finding -> terminal.say("  LOOKS    " + finding));
     terminal.say("  picture  " + picture);
     return true;
+  }
+
+  private static List<String> judged(CameraDescriptor camera, RawStreamSource source) {
+    return source
+        .newestFrameBytes()
+        .map(bytes -> FrameDiagnosis.of(camera, bytes))
+        .orElse(List.of());
   }
 
   private void stream(

@@ -1,5 +1,6 @@
 package railglow.camera;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -100,6 +101,14 @@ class RawStreamSourceTest {
               }
             });
     assertTrue(e.getMessage().contains("its frame counter jumps about"), e.getMessage());
+  }
+
+  @Test
+  void theBytesOfTheNewestFrameCanBeLookedAt() throws IOException {
+    RawStreamSource source = source(frames(4, 5));
+    assertEquals(Optional.empty(), source.newestFrameBytes());
+    next(source, 0);
+    assertArrayEquals(frames(4), source.newestFrameBytes().orElseThrow());
   }
 
   @Test
