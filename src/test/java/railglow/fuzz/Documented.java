@@ -66,6 +66,15 @@ public final class Documented {
     }
   }
 
+  /** The first whole lines of a text, so that a long file makes a seed that is quick to read. */
+  public static byte[] firstLines(byte[] text, int count) {
+    int end = 0;
+    for (int lines = 0; end < text.length && lines < count; end++) {
+      lines += text[end] == '\n' ? 1 : 0;
+    }
+    return java.util.Arrays.copyOf(text, end);
+  }
+
   /** Made once, when the first file is. */
   private static final class Folder {
     private static final Path PATH = make();

@@ -10,7 +10,8 @@ import railglow.fuzz.Documented;
 @Tag("fuzz")
 public class NetlistFuzz {
   public static Stream<byte[]> seeds() {
-    return Documented.contents("docs/examples/hx12", "netlist.ipc");
+    return Documented.contents("docs/examples/hx12", "netlist.ipc")
+        .map(text -> Documented.firstLines(text, 12));
   }
 
   @MethodSource("seeds")

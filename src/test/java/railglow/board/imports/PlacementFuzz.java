@@ -11,7 +11,8 @@ import railglow.fuzz.Documented;
 @Tag("fuzz")
 public class PlacementFuzz {
   public static Stream<byte[]> seeds() {
-    return Documented.contents("docs/examples/hx12", "placement.csv");
+    return Documented.contents("docs/examples/hx12", "placement.csv")
+        .map(text -> Documented.firstLines(text, 12));
   }
 
   @MethodSource("seeds")

@@ -1,4 +1,4 @@
-package railglow.sim;
+package railglow.sim.wire;
 
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import java.nio.charset.StandardCharsets;
@@ -6,16 +6,10 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.provider.MethodSource;
 import railglow.fuzz.Documented;
-import railglow.link.BytePort;
-import railglow.link.LinkException;
-import railglow.link.MemoryPort;
-import railglow.time.InventedClock;
 
 /** Anything sent to the simulated supply. */
 @Tag("fuzz")
 public class SimulatedSupplyFuzz {
-  private static final BenchScenario SCENARIO = BenchScenarios.hx12();
-
   public static Stream<byte[]> seeds() {
     return Stream.of(
             "*IDN?\nVOLT 1.2;CURR 0.5\nOUTP ON\nMEAS:VOLT?;:MEAS:CURR?\nSYST:ERR?\n",
@@ -33,16 +27,17 @@ public class SimulatedSupplyFuzz {
     Documented.only(() -> send(bytes));
   }
 
-  private static void send(byte[] bytes) throws LinkException {
-    InventedClock clock = new InventedClock(0);
-    InventedBench bench = new InventedBench(SCENARIO, clock);
-    MemoryPort port =
-        new MemoryPort(clock, bench.connect(), new BytePort.Traits(true, false, false));
-    port.open(1);
-    port.write(bytes, 1);
-    byte[] reply = new byte[4096];
-    for (int i = 0; i < 100 && port.read(reply, 20_000_000) > 0; i++) {
-      clock.advance(1_000_000);
+  private static void send(byte[] bytes) {
+    SupplyBesideLoad bench = new SupplyBesideLoad(6.8);
+    String[] lines = new String(bytes, StandardCharsets.ISO_8859_1).split("\n", 20);
+    for (String line : lines) {
+      bench.send(line);
+    }
+    // whatever came before, it still knows who it is
+    bench.send("*CLS");
+    String identity = bench.send("*IDN?");
+    if (identity == null || identity.split(",").length < 4) {
+      throw new AssertionError("identity after these lines: " + identity);
     }
   }
 }
