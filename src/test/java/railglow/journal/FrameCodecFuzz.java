@@ -11,10 +11,7 @@ import railglow.fuzz.Documented;
 import railglow.thermal.CountSamples;
 import railglow.thermal.Samples;
 
-/**
- * Pixels of stored frames in every code, with any bytes; what can be read is written and read
- * again.
- */
+/** Pixels of stored frames in every code. What can be read is written and read again. */
 @Tag("fuzz")
 public class FrameCodecFuzz {
   private static final int WIDTH = 5;
