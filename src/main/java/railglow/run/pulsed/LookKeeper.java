@@ -60,6 +60,14 @@ final class LookKeeper implements ReductionListener {
   }
 
   @Override
+  public void onPlaceLost(long nowNanos) {
+    latch.set(
+        StopCause.REGISTRATION_LOST,
+        nowNanos,
+        "board or camera was moved and the scene is not found again; fix both and start anew");
+  }
+
+  @Override
   public void onReleased(Frame frame) {
     scribe.store(frame);
   }

@@ -6,6 +6,8 @@ import java.util.Locale;
 import java.util.Set;
 import railglow.camera.ArrivalClock;
 import railglow.camera.FrameMarks;
+import railglow.camera.motion.MotionState;
+import railglow.camera.motion.MotionWatch;
 import railglow.journal.CameraFacts;
 import railglow.journal.Entry;
 import railglow.journal.RunHeader;
@@ -43,6 +45,7 @@ public final class Reduction {
   private final RunHeader header;
   private final ArrivalClock clock;
   private final FrameMarks marks;
+  private final MotionWatch motion;
   private final ReductionListener listener;
   private final FrameLabeller labeller;
   private final QuarterAccumulator quarters;
@@ -58,8 +61,9 @@ public final class Reduction {
   private int cyclesUsed;
   private int cyclesRejected;
   private Look look;
+  private boolean lost;
 
-  private record Waiting(Frame frame, long midNanos) {}
+  private record Waiting(Frame frame, long midNanos, double moveX, double moveY) {}
 
   /**
    * @param header of the run: camera, cycles, detection
@@ -70,6 +74,7 @@ public final class Reduction {
     this.header = header;
     this.clock = clock(camera);
     this.marks = new FrameMarks(like, camera.framesPerSecond(), camera.shutterSettlingSeconds());
+    this.motion = new MotionWatch(like);
     this.listener = listener;
     double framePeriod = 1 / camera.framesPerSecond();
     double quarter = header.detection().periodSeconds() / 4;
@@ -108,7 +113,11 @@ public final class Reduction {
   public void onFrame(Frame frame) {
     long midNanos = clock.midExposureNanos(frame);
     marks.mark(frame, midNanos);
-    waiting.add(new Waiting(frame, midNanos));
+    if (motion.look(frame, midNanos) == MotionState.LOST && !lost) {
+      lost = true;
+      listener.onPlaceLost(midNanos);
+    }
+    waiting.add(new Waiting(frame, midNanos, motion.correctionX(), motion.correctionY()));
     drain();
   }
 
@@ -132,7 +141,7 @@ public final class Reduction {
   private void drain() {
     while (!waiting.isEmpty() && isKnown(waiting.peek().midNanos())) {
       Waiting next = waiting.poll();
-      use(next.frame(), next.midNanos());
+      use(next);
       listener.onReleased(next.frame());
     }
   }
@@ -142,7 +151,9 @@ public final class Reduction {
         || midNanos + labeller.lookAheadNanos() <= knownUntilNanos;
   }
 
-  private void use(Frame frame, long midNanos) {
+  private void use(Waiting next) {
+    Frame frame = next.frame();
+    long midNanos = next.midNanos();
     int cycle = labeller.cycleAt(midNanos);
     if (cycle < 0) {
       useOutside(frame, midNanos);
@@ -167,7 +178,9 @@ public final class Reduction {
       tally.leftOut(name(FrameMark.TRANSITION));
       return;
     }
-    quarters.add(labeller.window(cycle).quarterAt(midNanos), frame.samples());
+    quarters.add(
+        labeller.window(cycle).quarterAt(midNanos),
+        motion.corrected(frame.samples(), next.moveX(), next.moveY()));
   }
 
   private void useOutside(Frame frame, long midNanos) {

@@ -10,6 +10,9 @@ public interface ReductionListener {
 
   void onLook(Look look, long nowNanos);
 
+  /** The scene was moved and not found again: what comes can't be compared; told once. */
+  default void onPlaceLost(long nowNanos) {}
+
   /** The frame is not needed any more; its ownership goes to the listener. */
   void onReleased(Frame frame);
 }
