@@ -96,7 +96,7 @@ record FigureTexts(
     figure.put("title", title);
     figure.put("caption", caption);
     figure.put("svg", inline ? Svg.of(sketch, alt) : "");
-    figure.put("large", size(sketch, 180, 128));
+    figure.put("large", size(sketch, 180, 108));
     figure.put("owner", size(sketch, 165, ownerMillimetres));
     figure.put("middle", size(sketch, 180, 150));
     figure.put("medium", size(sketch, 180, 104));

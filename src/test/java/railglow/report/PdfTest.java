@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -85,6 +86,12 @@ class PdfTest {
         Paper.LETTER,
         List.of(new OhmReading("3V3", 6.8, "45 ohm or more", 47)));
     assertEquals(1, pages(scene.folder().root().resolve("owner.pdf"), 612, 792));
+    try (PDDocument full = Loader.loadPDF(scene.folder().root().resolve("report.pdf").toFile())) {
+      PDFTextStripper firstPage = new PDFTextStripper();
+      firstPage.setEndPage(1);
+      String text = firstPage.getText(full);
+      assertTrue(text.contains("never for anything connected to the mains"), text);
+    }
   }
 
   @Test
