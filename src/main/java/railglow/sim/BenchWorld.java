@@ -214,7 +214,8 @@ public final class BenchWorld {
                 joules[index] += heatJoules;
               }
             });
-    heat.advance(seconds, joules);
+    heat.advance(
+        seconds, joules, interval.joules().getOrDefault(BenchScenarios.ALL_OVER_THE_BOARD, 0.0));
     warmResistances();
     scene.render(camera.exposureSeconds(nextFrame), picture);
     camera.take(nextFrame, picture, counts);

@@ -86,7 +86,10 @@ class BenchWorldTest {
   void aHealthyBoardHasNoLocalHeat() {
     double[] inPhase =
         pulse(new PulsedBench(quiet(BenchScenarios.named("healthy").get()), 1, 2), 4);
-    assertTrue(inPhase[PulsedBench.warmest(inPhase)] < 0.02);
+    double most = inPhase[PulsedBench.warmest(inPhase)];
+    double least = java.util.Arrays.stream(inPhase).min().orElseThrow();
+    // A single count is 10 mK; averaged over a hundred frames nothing stands out by more than that.
+    assertTrue(most < 0.011 && least > -0.011, least + " K to " + most + " K");
   }
 
   @Test

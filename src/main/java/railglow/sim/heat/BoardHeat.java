@@ -47,11 +47,13 @@ public final class BoardHeat {
    * Lets time pass.
    *
    * @param joules what each part received in this time, one number per part
+   * @param evenJoules what arose all over the board
    */
-  public void advance(double seconds, double[] joules) {
+  public void advance(double seconds, double[] joules, double evenJoules) {
     if (!(seconds > 0)) {
       return;
     }
+    plate.addEvenly(evenJoules);
     plate.refreshLosses();
     int divisions = plate.divisions(seconds);
     double dt = seconds / divisions;

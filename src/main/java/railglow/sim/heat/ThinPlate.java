@@ -81,6 +81,14 @@ public final class ThinPlate {
     rise[cell] += (float) (joules / cellCapacity());
   }
 
+  /** Spreads heat over all cells at once. */
+  public void addEvenly(double joules) {
+    float kelvin = (float) (joules / (cellCapacity() * rise.length));
+    for (int i = 0; i < rise.length; i++) {
+      rise[i] += kelvin;
+    }
+  }
+
   /** Conducts and loses heat for one stable part of a step. */
   public void conduct(double seconds) {
     float a = (float) (material.diffusivity() * seconds / (cellMetres * cellMetres));

@@ -25,7 +25,7 @@ class BoardHeatTest {
       @ForAll @DoubleRange(min = 0, max = 1) double bodyShare) {
     BoardHeat heat = board(PART.withBodyShare(bodyShare), 0);
     for (int k = 0; k < 40; k++) {
-      heat.advance(seconds, new double[] {k < 25 ? 0.3 * seconds : 0});
+      heat.advance(seconds, new double[] {k < 25 ? 0.3 * seconds : 0}, 0);
     }
     double stored = PART.heatCapacity() * heat.partRise(0);
     for (float rise : heat.plate().rise()) {
@@ -52,7 +52,7 @@ class BoardHeatTest {
     for (int k = 0; k < 40 * steps; k++) {
       boolean on = k % steps < steps / 2;
       double before = heat.partRise(0);
-      heat.advance(dt, new double[] {on ? dt : 0});
+      heat.advance(dt, new double[] {on ? dt : 0}, 0);
       if (k >= 39 * steps) {
         mean += (on ? 1 : -1) * (before + heat.partRise(0)) / 2 / (steps / 2.0);
       }
@@ -61,10 +61,20 @@ class BoardHeatTest {
   }
 
   @Test
+  void heatAllOverTheBoardWarmsItEvenly() {
+    BoardHeat heat = board(PART, 0);
+    heat.advance(1, new double[] {0}, 4);
+    double expected = 4 / (400 * heat.plate().cellCapacity());
+    for (float rise : heat.plate().rise()) {
+      assertEquals(expected, rise, 0.03 * expected, "the part takes a little");
+    }
+  }
+
+  @Test
   void aPartBetweenCellCentresStillTouchesTheBoard() {
     PlacedPart tiny = new PlacedPart("R1", 5e-3, 5e-3, 0.2e-3, 0.2e-3, 1e-3, 0.01, 1, 0.9, true);
     BoardHeat heat = board(tiny, 0);
-    heat.advance(1, new double[] {0.1});
+    heat.advance(1, new double[] {0.1}, 0);
     float warmest = 0;
     for (float rise : heat.plate().rise()) {
       warmest = Math.max(warmest, rise);
@@ -82,7 +92,7 @@ class BoardHeatTest {
     PlacedPart transistor = PlacedPart.of("Q1", 50e-3, 40e-3, 6.5e-3, 6e-3, 2.3e-3, 1500, 0.9);
     BoardHeat heat = new BoardHeat(plate, List.of(transistor), 10);
     for (int k = 0; k < 600; k++) {
-      heat.advance(0.5, new double[] {0.25 * 0.5});
+      heat.advance(0.5, new double[] {0.25 * 0.5}, 0);
     }
     assertTrue(heat.partRise(0) > 4 && heat.partRise(0) < 16, "rise " + heat.partRise(0));
   }
