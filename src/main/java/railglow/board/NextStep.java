@@ -34,7 +34,7 @@ public final class NextStep {
     Optional<Suspect> second =
         suspects.stream()
             .skip(1)
-            .filter(s -> s.sourceIndex() != first.sourceIndex() || s.distanceSigmas() < 3)
+            .filter(s -> s.distanceSigmas() <= SuspectRanking.TOUCH_SIGMAS)
             .filter(s -> s.onRail() && !PartKind.of(s.part()).oftenPath())
             .findFirst();
     return second
