@@ -32,6 +32,7 @@ import railglow.run.RunEnding;
 import railglow.run.RunProgress;
 import railglow.run.RunResults;
 import railglow.run.RunWatcher;
+import railglow.run.RunWatchers;
 import railglow.run.pulsed.CompanionStarter;
 import railglow.run.pulsed.PulsedRun;
 import railglow.run.pulsed.RunParts;
@@ -51,10 +52,27 @@ final class Hunt {
   private final List<String> commandLine;
   private final LiveView.Options live;
   private final MonotonicClock clock = SystemClock.INSTANCE;
-  private final StopLatch latch = new StopLatch();
+  private final StopLatch latch;
+  private final Optional<TouchedPoint> point;
+  private RunFolder folder;
+  private PulsedRun.Outcome outcome;
+  private Findings findings;
 
   Hunt(Terminal terminal, Path runs, List<String> commandLine, LiveView.Options live) {
+    this(terminal, runs, commandLine, live, new StopLatch(), Optional.empty());
+  }
+
+  /** One touch of many: the caller owns signals and latch. */
+  Hunt(
+      Terminal terminal,
+      Path runs,
+      List<String> commandLine,
+      LiveView.Options live,
+      StopLatch latch,
+      Optional<TouchedPoint> point) {
     this.terminal = terminal;
+    this.latch = latch;
+    this.point = point;
     this.live = live;
     this.runs = runs;
     this.commandLine = commandLine;
@@ -69,14 +87,14 @@ final class Hunt {
     }
   }
 
-  private int runToTheEnd(RunSetup setup) throws Exception {
+  int runToTheEnd(RunSetup setup) throws Exception {
     WallStamp now = WallStamp.now(clock);
-    RunFolder folder =
+    folder =
         new RunFolders(runs)
             .create(
                 LocalDate.ofInstant(now.instant(), ZoneId.systemDefault()),
                 setup.boardName(),
-                setup.railName());
+                setup.railName() + point.map(p -> " " + p.label()).orElse(""));
     folder.prepare(plannedBytes(setup));
     Map<String, String> copies = UsedFiles.copy(setup.usedFiles(), setup.files(), folder);
     int exitCode;
@@ -98,8 +116,12 @@ final class Hunt {
               clock,
               start -> header(setup, folder, now, start, supply, source, copies),
               companion(setup));
-      PulsedRun.Outcome outcome = new PulsedRun(parts, view.beside(new Watcher())).run();
-      exitCode = finish(setup, folder, outcome);
+      RunWatcher watcher = new Watcher();
+      if (point.isPresent()) {
+        watcher = new RunWatchers(List.of(point.get().watcher(), watcher));
+      }
+      outcome = new PulsedRun(parts, view.beside(watcher)).run();
+      exitCode = finish(setup, folder);
     }
     Checksums.write(folder); // only now is the transcript closed
     return exitCode;
@@ -139,6 +161,10 @@ final class Hunt {
   }
 
   private void opening(RunSetup setup, RunFolder folder, OpenedSupply supply) {
+    if (point.isPresent()) {
+      terminal.say("Run        " + folder.root());
+      return;
+    }
     PulseSequence sequence = setup.sequence();
     terminal.say(PlanText.cautions());
     terminal.say("Board      " + PlanText.board(setup));
@@ -149,8 +175,20 @@ final class Hunt {
     terminal.say("Run        " + folder.root());
   }
 
-  private int finish(RunSetup setup, RunFolder folder, PulsedRun.Outcome outcome)
-      throws IOException {
+  RunFolder folder() {
+    return folder;
+  }
+
+  RunEnding ending() {
+    return outcome.ending();
+  }
+
+  /** Empty when the run ended before its timeline began. */
+  Optional<Findings> findings() {
+    return Optional.ofNullable(findings);
+  }
+
+  private int finish(RunSetup setup, RunFolder folder) throws IOException {
     RunEnding ending = outcome.ending();
     terminal.live("");
     if (!ending.provenOff()) {
@@ -163,7 +201,7 @@ final class Hunt {
     if (outcome.reduced() == null) {
       return ending.exitCode();
     }
-    Findings findings = FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board());
+    findings = FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board());
     try {
       RunResults.write(folder, outcome.reduced(), findings);
       RunReport.write(folder, Placement.of(setup.board(), setup.railName()));

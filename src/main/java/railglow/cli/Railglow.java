@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
     },
     subcommands = {
       HuntCommand.class,
+      TouchCommand.class,
       PlanCommand.class,
       BenchCommand.class,
       RailsCommand.class,

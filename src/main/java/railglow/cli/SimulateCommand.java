@@ -177,7 +177,12 @@ final class SimulateCommand implements Callable<Integer> {
     return parsed.isEmpty() ? chosen : chosen.withFaults(parsed);
   }
 
-  private static HandScript hand(List<String> moves) throws UserMistake {
+  /**
+   * A hand's moves.
+   *
+   * @throws UserMistake naming the move that can't be read
+   */
+  static HandScript hand(List<String> moves) throws UserMistake {
     List<HandMove> parsed = new ArrayList<>();
     for (String move : moves) {
       try {

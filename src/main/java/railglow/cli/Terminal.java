@@ -56,6 +56,14 @@ final class Terminal {
     err.flush();
   }
 
+  /** Rings the bell; a terminal only. */
+  synchronized void bell() {
+    if (interactive) {
+      out.print('\u0007');
+      out.flush();
+    }
+  }
+
   /** Replaces the live line; a terminal only. */
   synchronized void live(String line) {
     if (!interactive) {

@@ -1,7 +1,10 @@
 package railglow.config;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import railglow.pulse.PulseSequence;
+import railglow.run.handsfree.SensingLevel;
+import railglow.supply.OutputPlan;
 import railglow.units.Unit;
 
 /** Reads a sequence file. */
@@ -30,7 +33,31 @@ public final class SequenceFile {
     return sequence;
   }
 
+  /**
+   * The sensing level a sequence file gives for hands-free hunting; empty when it gives none.
+   *
+   * @throws ConfigException listing everything that is wrong with the file
+   */
+  public static Optional<SensingLevel> sensing(Path path) throws ConfigException {
+    ConfigFile file = ConfigFile.read(path);
+    from(file.root());
+    Optional<SensingLevel> level = sensing(file.root());
+    file.finish();
+    return level;
+  }
+
+  private static Optional<SensingLevel> sensing(ConfigSection root) {
+    return root.optionalSection("sensing")
+        .map(
+            section ->
+                new SensingLevel(
+                    section.quantity("level", Unit.VOLT, 0.001, OutputPlan.HARMLESS_VOLTS),
+                    section.quantity(
+                        "current-limit", Unit.AMPERE, 0.001, OutputPlan.HARMLESS_AMPERES)));
+  }
+
   private static PulseSequence from(ConfigSection root) {
+    sensing(root);
     int atLeast = root.integer("cycles-at-least", 1, MAX_CYCLES);
     int atMost = root.integer("cycles-at-most", 1, MAX_CYCLES);
     if (atMost < atLeast) {

@@ -1,0 +1,251 @@
+package railglow.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import railglow.casebook.RunFolders;
+import railglow.journal.Findings;
+import railglow.run.RunEnding;
+import railglow.run.handsfree.ContactBounds;
+import railglow.run.handsfree.ContactWatch;
+import railglow.run.handsfree.Sensing;
+import railglow.run.handsfree.SensingLevel;
+import railglow.run.handsfree.SensingParts;
+import railglow.run.handsfree.TouchComparison;
+import railglow.run.handsfree.TouchLabels;
+import railglow.run.handsfree.TouchResult;
+import railglow.safety.StopCause;
+import railglow.safety.StopLatch;
+import railglow.supply.ChannelAbility;
+import railglow.time.MonotonicClock;
+import railglow.time.SystemClock;
+import railglow.time.WallStamp;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** A hands-free session: senses, runs, tells, senses again. Used once. */
+final class Touch {
+  private final Terminal terminal;
+  private final TouchVoice voice;
+  private final RunSetup setup;
+  private final SensingLevel level;
+  private final TouchSettings settings;
+  private final ContactBounds bounds;
+  private final MonotonicClock clock = SystemClock.INSTANCE;
+  private final TouchStops stops = new TouchStops(clock);
+  private final List<TouchResult> results = new ArrayList<>();
+  private Path session;
+  private int waits;
+
+  /**
+   * How the session goes.
+   *
+   * @param runs where run folders are made
+   * @param most touches after which it ends
+   * @param keys whether the standard input is listened to
+   */
+  record TouchSettings(
+      Path runs, List<String> commandLine, TouchLabels labels, int most, boolean keys) {}
+
+  Touch(
+      Terminal terminal,
+      TouchVoice voice,
+      RunSetup setup,
+      SensingLevel level,
+      TouchSettings settings) {
+    this.terminal = terminal;
+    this.voice = voice;
+    this.setup = setup;
+    this.level = level;
+    this.settings = settings;
+    ChannelAbility channel = setup.supply().channel(setup.bench().supplyChannel());
+    this.bounds =
+        ContactBounds.usual(
+            channel.voltsError().at(0),
+            channel.amperesError().at(0),
+            setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms());
+  }
+
+  int run() throws Exception {
+    StopSignals signals = new StopSignals(stops.signal(), clock).install();
+    try {
+      if (settings.keys()) {
+        Keys.listen(System.in, stops::press, stops::end);
+      }
+      begin();
+      int exitCode = ExitCode.DONE;
+      boolean goOn = true;
+      while (goOn && results.size() < settings.most()) {
+        Sensing.Outcome felt = sense(results.isEmpty());
+        if (felt.isTouched()) {
+          exitCode = touched(felt);
+          goOn = exitCode == ExitCode.DONE;
+        } else {
+          exitCode = notTouched(felt.ending());
+          goOn = false;
+        }
+      }
+      compare();
+      return exitCode;
+    } finally {
+      signals.runEnded();
+    }
+  }
+
+  private void begin() throws IOException {
+    session =
+        new RunFolders(settings.runs())
+            .create(
+                LocalDate.ofInstant(WallStamp.now(clock).instant(), ZoneId.systemDefault()),
+                setup.boardName(),
+                setup.railName() + " touches")
+            .root();
+    terminal.say(PlanText.cautions());
+    terminal.say("Board      " + PlanText.board(setup));
+    terminal.say(
+        "Sequence   " + setup.sequence().name() + ", " + PlanText.pulses(setup.sequence()));
+    terminal.say(
+        String.format(
+            Locale.ROOT,
+            "Sensing    %s, at most %s; a contact is felt up to %s",
+            Quantity.format(level.volts(), Unit.VOLT),
+            Quantity.format(level.amperes(), Unit.AMPERE),
+            Quantity.format(bounds.reachOhms(level.volts()), Unit.OHM)));
+    terminal.say(
+        setup.bench().sensedAtBoard()
+            ? "           resistances are of the rail alone: sensed at the board"
+            : "           resistances are of rail and contact together: not sensed at the board");
+    if (settings.keys()) {
+      terminal.say("Keys       Enter starts a run or ends a touch; q and Enter ends the session");
+    }
+    terminal.say("Session    " + session);
+  }
+
+  private Sensing.Outcome sense(boolean armed) throws UserMistake {
+    waits++;
+    StopLatch latch = stops.next(true);
+    Path transcript = session.resolve(String.format(Locale.ROOT, "sensing-%02d.txt", waits));
+    try (OpenedSupply supply =
+        OpenedSupply.open(setup.bench(), setup.supply(), transcript, clock)) {
+      if (armed) {
+        terminal.say("Supply     " + supply.identity() + " at " + setup.bench().supplyAddress());
+      }
+      terminal.say("");
+      terminal.say("Waiting    for touch " + (results.size() + 1) + ", " + label());
+      return new Sensing(
+              new SensingParts(
+                  supply.supply(),
+                  level.plan(setup.supply()),
+                  setup.envelope(),
+                  bounds,
+                  armed,
+                  latch,
+                  clock,
+                  voice::felt,
+                  terminal::complain))
+          .run();
+    }
+  }
+
+  private String label() {
+    return settings.labels().of(results.size() + 1);
+  }
+
+  private int touched(Sensing.Outcome felt) throws Exception {
+    String label = label();
+    int number = results.size() + 1;
+    voice.keepStill(label, number, felt.contact());
+    StopLatch latch = stops.next(false);
+    ContactWatch watch = new ContactWatch(bounds, latch);
+    Hunt hunt =
+        new Hunt(
+            terminal,
+            settings.runs(),
+            settings.commandLine(),
+            new LiveView.Options(),
+            latch,
+            Optional.of(new TouchedPoint(label, watch)));
+    hunt.runToTheEnd(setup);
+    Optional<Findings> findings = hunt.findings();
+    results.add(result(number, label, hunt, watch));
+    RunEnding ending = hunt.ending();
+    if (!ending.provenOff() || ending.stop().cause().kind() == StopCause.Kind.LIMIT) {
+      voice.stopped(ending.stop().cause());
+      return ending.exitCode();
+    }
+    voice.ended(
+        findings.map(Findings::verdict).orElse(Findings.Verdict.NOT_ENOUGH_DATA),
+        watch.contactLost());
+    return stops.signal().isSet() ? ExitCode.STOPPED_BY_OPERATOR : ExitCode.DONE;
+  }
+
+  private static TouchResult result(int number, String label, Hunt hunt, ContactWatch watch) {
+    Optional<Findings> all = hunt.findings();
+    boolean found = all.isPresent() && !all.get().sources().isEmpty();
+    return new TouchResult(
+        number,
+        label,
+        hunt.folder().name(),
+        all.map(f -> f.verdict().name()).orElse("NO_FINDINGS"),
+        found ? where(all.get()) : "",
+        found ? all.get().sources().get(0).riseKelvin() : Double.NaN,
+        all.map(Findings::unit).orElse("K"),
+        all.map(Findings::onVolts).orElse(Double.NaN),
+        all.map(Findings::onAmperes).orElse(Double.NaN),
+        watch.lowestOhms(),
+        watch.highestOhms(),
+        all.map(Findings::cyclesUsed).orElse(0),
+        all.map(Findings::cyclesRejected).orElse(0),
+        hunt.ending().stop().evidence());
+  }
+
+  private static String where(Findings findings) {
+    return findings.suspects().stream()
+        .filter(suspect -> suspect.sourceIndex() == 0)
+        .findFirst()
+        .map(suspect -> suspect.part())
+        .orElseGet(
+            () ->
+                String.format(
+                    Locale.ROOT,
+                    "column %.0f row %.0f",
+                    findings.sources().get(0).column(),
+                    findings.sources().get(0).row()));
+  }
+
+  private int notTouched(RunEnding ending) {
+    if (!ending.provenOff()) {
+      terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
+      terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
+    }
+    voice.stopped(ending.stop().cause());
+    Summary.sentence(
+        terminal,
+        "Ended      ",
+        ending.stop().evidence() + (ending.provenOff() ? "; output proven off" : ""));
+    boolean asked = stops.isEndWanted() && !stops.signal().isSet();
+    boolean byOperator = ending.stop().cause().kind() == StopCause.Kind.OPERATOR;
+    return ending.provenOff() && asked && byOperator ? ExitCode.DONE : ending.exitCode();
+  }
+
+  private void compare() throws IOException {
+    if (results.isEmpty()) {
+      return;
+    }
+    List<String> lines = new ArrayList<>();
+    lines.add("Touches");
+    lines.addAll(new TouchComparison(results, setup.bench().sensedAtBoard()).text());
+    terminal.say("");
+    terminal.say(lines);
+    for (TouchResult result : results) {
+      lines.add("Run        " + result.label() + ": " + result.runId() + ", " + result.ended());
+    }
+    Files.write(session.resolve("touches.txt"), lines);
+  }
+}

@@ -1,0 +1,197 @@
+package railglow.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import railglow.config.ConfigException;
+import railglow.config.SequenceFile;
+import railglow.run.handsfree.SensingLevel;
+import railglow.run.handsfree.TouchLabels;
+import railglow.safety.Refusal;
+import railglow.sim.BenchPorts;
+import railglow.sim.SimulatedBench;
+import railglow.time.SystemClock;
+
+/** Hands-free: one touch of a probe after another. */
+@Command(
+    name = "touch",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Hands-free hunting with a probe: holds a harmless sensing level until the probe makes a steady"
+          + " contact, runs, tells by sound and in words what was found, and waits for the next"
+          + " point; compares the points at the end.",
+      "The output is proven off between touches. A lost contact ends the touch at once. Ctrl-C stops"
+          + " in order."
+    })
+final class TouchCommand implements Callable<Integer> {
+  private static final List<String> DEMO =
+      List.of(
+          "touch:C9@4s..40s",
+          "bounce:C13@44s..50s",
+          "touch:C13=1.5ohm@50s..86s",
+          "touch:C37@90s..97s");
+  private static final int DEMO_TOUCHES = 3;
+  private static final double LOUDEST_PERCENT = 100;
+  private final Terminal terminal;
+  @Spec private CommandSpec spec;
+  @Mixin private RunOptions options = new RunOptions();
+
+  @Option(
+      names = "--sensing-level",
+      paramLabel = "VOLTS",
+      converter = Quantities.Volts.class,
+      description =
+          "level while the probe is in the air, at most 100 mV (default: the sequence's, or 50 mV or"
+              + " a tenth of the voltage limit)")
+  private Double sensingVolts;
+
+  @Option(
+      names = "--sensing-current",
+      paramLabel = "AMPERES",
+      converter = Quantities.Amperes.class,
+      description =
+          "current limit with it, at most 100 mA (default: the sequence's, or 20 mA or a tenth of the"
+              + " current limit)")
+  private Double sensingAmperes;
+
+  @Option(
+      names = "--labels",
+      paramLabel = "WORDS",
+      description =
+          "names of the points in order, e.g. input,bulk,far-end (default: prepared ones)")
+  private String labels;
+
+  @Option(
+      names = "--touches",
+      paramLabel = "N",
+      description = "end after so many touches (default: no end; 3 with --simulated)")
+  private Integer touches;
+
+  @Option(
+      names = "--volume",
+      paramLabel = "PERCENT",
+      description = "of the sounds, 0 to 100 (default: 50)")
+  private double volumePercent = 50;
+
+  @Option(names = "--silent", description = "no sounds and no bell")
+  private boolean silent;
+
+  @Option(names = "--hear", description = "play and print every sound, and end")
+  private boolean hear;
+
+  @Option(names = "--no-keys", description = "don't listen to the standard input")
+  private boolean noKeys;
+
+  @Option(
+      names = "--hand",
+      paramLabel = "MOVE",
+      description = "with --simulated: what the simulated hand does, as in 'simulate --hand'")
+  private List<String> moves = new ArrayList<>();
+
+  @Option(
+      names = "--scenario",
+      paramLabel = "NAME",
+      description = "with --simulated: which simulated board (default: hx12)")
+  private String scenario = "hx12";
+
+  @Option(
+      names = "--fault",
+      paramLabel = "FAULT",
+      description = "with --simulated: a fault of the bench and when it comes, e.g. runaway@12s")
+  private List<String> faults = new ArrayList<>();
+
+  TouchCommand(Terminal terminal) {
+    this.terminal = terminal;
+    options.sequence = "touch";
+  }
+
+  @Override
+  public Integer call() throws Exception {
+    if (!(volumePercent >= 0 && volumePercent <= LOUDEST_PERCENT)) {
+      throw new UserMistake("--volume is " + volumePercent + "; 0 to 100 is possible");
+    }
+    double volume = silent ? 0 : volumePercent / LOUDEST_PERCENT;
+    if (hear) {
+      try (TouchVoice voice = new TouchVoice(terminal, volume)) {
+        voice.all();
+      }
+      return ExitCode.DONE;
+    }
+    TouchLabels names = names();
+    RunSetup setup = RunSetup.of(options);
+    SensingLevel level = level(setup);
+    List<Refusal> refusals = new ArrayList<>(setup.refusals());
+    refusals.addAll(
+        level.refusals(
+            setup.envelope(),
+            setup.supply().channel(setup.bench().supplyChannel()),
+            "supply " + setup.supply().name()));
+    if (!refusals.isEmpty()) {
+      PlanText.refusals(refusals).forEach(terminal::complain);
+      return ExitCode.REFUSED;
+    }
+    if (!options.simulated) {
+      return run(setup, level, names, volume);
+    }
+    try (SimulatedBench bench =
+        SimulatedBench.start(
+            SimulateCommand.scenario(scenario, faults)
+                .withHand(SimulateCommand.hand(moves.isEmpty() ? DEMO : moves)),
+            BenchPorts.ANY,
+            SystemClock.INSTANCE)) {
+      RunSetup simulated =
+          setup.withBench(
+              setup
+                  .bench()
+                  .withAddresses(
+                      SimulatedBenches.supplyAddress(bench),
+                      SimulatedBenches.cameraAddress(bench)));
+      return run(simulated, level, names, volume);
+    }
+  }
+
+  private int run(RunSetup setup, SensingLevel level, TouchLabels names, double volume)
+      throws Exception {
+    int most = touches != null ? touches : options.simulated ? DEMO_TOUCHES : Integer.MAX_VALUE;
+    try (TouchVoice voice = new TouchVoice(terminal, volume)) {
+      return new Touch(
+              terminal,
+              voice,
+              setup,
+              level,
+              new Touch.TouchSettings(options.runs, commandLine(), names, most, !noKeys))
+          .run();
+    }
+  }
+
+  private TouchLabels names() throws UserMistake {
+    if (touches != null && touches < 1) {
+      throw new UserMistake("--touches is " + touches + "; at least 1 is wanted");
+    }
+    try {
+      return labels == null ? TouchLabels.USUAL : TouchLabels.parse(labels);
+    } catch (IllegalArgumentException e) {
+      throw new UserMistake("--labels: " + e.getMessage());
+    }
+  }
+
+  private SensingLevel level(RunSetup setup) throws ConfigException {
+    Optional<SensingLevel> given = SequenceFile.sensing(setup.usedFiles().get("sequence"));
+    SensingLevel usual = given.orElseGet(() -> SensingLevel.within(setup.envelope()));
+    return new SensingLevel(
+        sensingVolts == null ? usual.volts() : sensingVolts,
+        sensingAmperes == null ? usual.amperes() : sensingAmperes);
+  }
+
+  private List<String> commandLine() {
+    List<String> words = new ArrayList<>(List.of("railglow"));
+    words.addAll(spec.root().commandLine().getParseResult().originalArgs());
+    return words;
+  }
+}

@@ -1,0 +1,118 @@
+package railglow.cli;
+
+import java.util.Locale;
+import railglow.journal.Findings;
+import railglow.live.sound.Loudspeaker;
+import railglow.live.sound.MachineLoudspeaker;
+import railglow.live.sound.Sound;
+import railglow.live.sound.SoundPlayer;
+import railglow.run.handsfree.Contact;
+import railglow.run.handsfree.TouchStart;
+import railglow.safety.StopCause;
+import railglow.units.Quantity;
+import railglow.units.Unit;
+
+/** Tells the operator of a hands-free session what happens, by ear and in words. */
+final class TouchVoice implements AutoCloseable {
+  private final Terminal terminal;
+  private final SoundPlayer sounds;
+
+  /**
+   * @param volume 0 to 1; 0 for silence
+   */
+  TouchVoice(Terminal terminal, double volume) {
+    this(terminal, volume, new MachineLoudspeaker());
+  }
+
+  TouchVoice(Terminal terminal, double volume, Loudspeaker loudspeaker) {
+    this.terminal = terminal;
+    this.sounds =
+        new SoundPlayer(
+            loudspeaker,
+            volume,
+            sound -> {
+              terminal.bell();
+              terminal.say("Sound      " + sound.words());
+            });
+  }
+
+  /** Plays and prints every sound there is. */
+  void all() {
+    for (Sound sound : Sound.values()) {
+      terminal.say(
+          String.format(Locale.ROOT, "%-20s %s", sound.words(), String.join(" ", tones(sound))));
+      sounds.play(sound);
+    }
+  }
+
+  private static java.util.List<String> tones(Sound sound) {
+    return sound.score().stream()
+        .map(
+            tone ->
+                tone.hertz() == 0
+                    ? String.format(Locale.ROOT, "- %.0f ms,", 1e3 * tone.seconds())
+                    : String.format(
+                        Locale.ROOT, "%.0f Hz %.0f ms,", tone.hertz(), 1e3 * tone.seconds()))
+        .toList();
+  }
+
+  void felt(TouchStart.Event event, Contact contact) {
+    switch (event) {
+      case FELT -> {
+        sounds.play(Sound.CONTACT_FELT);
+        terminal.say("Felt       contact, " + ohms(contact.ohms()));
+      }
+      case NOT_SETTLING ->
+          terminal.say(
+              "Unsteady   the contact does not settle: its resistance swings from "
+                  + ohms(contact.lowestOhms())
+                  + " to "
+                  + ohms(contact.highestOhms())
+                  + "; press harder, clean the pad, or rest the hand");
+      case LIFTED -> terminal.say("Lifted");
+      default -> {}
+    }
+  }
+
+  void keepStill(String label, int number, Contact contact) {
+    sounds.play(Sound.KEEP_STILL);
+    boolean known = contact != null && Double.isFinite(contact.ohms());
+    terminal.say("");
+    terminal.say(
+        "Touch "
+            + number
+            + "    "
+            + label
+            + ": keep still"
+            + (known ? "; felt " + ohms(contact.ohms()) : ""));
+  }
+
+  void ended(Findings.Verdict verdict, boolean contactLost) {
+    if (verdict == Findings.Verdict.HEAT_FOUND) {
+      sounds.play(Sound.FOUND);
+    } else if (verdict == Findings.Verdict.NOTHING_FOUND) {
+      sounds.play(Sound.NOTHING_FOUND);
+    }
+    sounds.play(Sound.LIFT);
+    terminal.say(
+        contactLost ? "Lifted     set the probe down on the next point" : "Lift       the probe");
+  }
+
+  void stopped(StopCause cause) {
+    if (cause.kind() == StopCause.Kind.LIMIT) {
+      sounds.play(Sound.STOPPED_BY_LIMIT);
+    }
+  }
+
+  @Override
+  public void close() {
+    sounds.close();
+  }
+
+  private static String ohms(double ohms) {
+    if (Double.isInfinite(ohms)) {
+      return "open";
+    }
+    return Double.isNaN(ohms) ? "unknown" : Quantity.format(ohms, Unit.OHM);
+  }
+}
