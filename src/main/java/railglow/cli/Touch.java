@@ -23,6 +23,7 @@ import railglow.run.handsfree.TouchResult;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
 import railglow.supply.ChannelAbility;
+import railglow.thermal.HeatSource;
 import railglow.time.MonotonicClock;
 import railglow.time.SystemClock;
 import railglow.time.WallStamp;
@@ -187,14 +188,14 @@ final class Touch {
 
   private static TouchResult result(int number, String label, Hunt hunt, ContactWatch watch) {
     Optional<Findings> all = hunt.findings();
-    boolean found = all.isPresent() && !all.get().sources().isEmpty();
+    Optional<HeatSource> source = all.flatMap(Touch::source);
     return new TouchResult(
         number,
         label,
         hunt.folder().name(),
         all.map(f -> f.verdict().name()).orElse("NO_FINDINGS"),
-        found ? where(all.get()) : "",
-        found ? all.get().sources().get(0).riseKelvin() : Double.NaN,
+        source.map(found -> where(all.get(), found)).orElse(""),
+        source.map(HeatSource::riseKelvin).orElse(Double.NaN),
         all.map(Findings::unit).orElse("K"),
         all.map(Findings::onVolts).orElse(Double.NaN),
         all.map(Findings::onAmperes).orElse(Double.NaN),
@@ -205,18 +206,19 @@ final class Touch {
         hunt.ending().stop().evidence());
   }
 
-  private static String where(Findings findings) {
-    return findings.suspects().stream()
-        .filter(suspect -> suspect.sourceIndex() == 0)
-        .findFirst()
-        .map(suspect -> suspect.part())
-        .orElseGet(
-            () ->
-                String.format(
-                    Locale.ROOT,
-                    "column %.0f row %.0f",
-                    findings.sources().get(0).column(),
-                    findings.sources().get(0).row()));
+  /** That of the first suspect: the strongest may be the probe's own contact getting warm. */
+  private static Optional<HeatSource> source(Findings findings) {
+    if (findings.sources().isEmpty()) {
+      return Optional.empty();
+    }
+    int index = findings.suspects().isEmpty() ? 0 : findings.suspects().get(0).sourceIndex();
+    return Optional.of(findings.sources().get(index));
+  }
+
+  private static String where(Findings findings, HeatSource source) {
+    return findings.suspects().isEmpty()
+        ? String.format(Locale.ROOT, "column %.0f row %.0f", source.column(), source.row())
+        : findings.suspects().get(0).part();
   }
 
   private int notTouched(RunEnding ending) {

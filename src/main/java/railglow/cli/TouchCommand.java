@@ -33,8 +33,8 @@ final class TouchCommand implements Callable<Integer> {
   private static final List<String> DEMO =
       List.of(
           "touch:C9@4s..40s",
-          "bounce:C13@44s..50s",
-          "touch:C13=1.5ohm@50s..86s",
+          "bounce:C40@44s..50s",
+          "touch:C40=1.5ohm@50s..86s",
           "touch:C37@90s..97s");
   private static final int DEMO_TOUCHES = 3;
   private static final double LOUDEST_PERCENT = 100;

@@ -70,6 +70,11 @@ final class RailglowProcess implements AutoCloseable {
     }
   }
 
+  /** Closes its standard input. */
+  void endInput() throws IOException {
+    process.getOutputStream().close();
+  }
+
   long pid() {
     return process.pid();
   }

@@ -110,6 +110,26 @@ final class ServedBench implements AutoCloseable {
         runs().toString());
   }
 
+  /** Another command on this bench. */
+  RailglowProcess command(String name, Path sequence, List<String> more) throws IOException {
+    List<String> words =
+        new ArrayList<>(
+            List.of(
+                name,
+                "--bench",
+                bench.toString(),
+                "--board",
+                BOARD,
+                "--rail",
+                "3V3",
+                "--sequence",
+                sequence.toString(),
+                "--runs",
+                runs().toString()));
+    words.addAll(more);
+    return RailglowProcess.start(words.toArray(String[]::new));
+  }
+
   Path runs() {
     return folder.resolve("runs");
   }

@@ -1,0 +1,105 @@
+package railglow.process;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Hands-free sessions over real wires, with a simulated hand. */
+class TouchIT {
+  @TempDir Path folder;
+
+  @Test
+  void aHandTouchesBouncesAndLiftsAndEachPointHasItsOwnRunAndTheOutputEndsOff() throws Exception {
+    try (ServedBench bench =
+        ServedBench.start(
+            folder,
+            "--hand",
+            "touch:C9@6s..26s",
+            "--hand",
+            "bounce:C40@30s..35s",
+            "--hand",
+            "touch:C40=1.5ohm@35s..55s")) {
+      RailglowProcess touch =
+          touch(bench, bench.sequence("1 V", "500 mA", 40, "no"), "--touches", "2");
+      assertEquals(0, touch.awaitExit(120), touch.output());
+      String said = touch.output();
+      assertTrue(said.contains("the contact does not settle: its resistance swings from"), said);
+      assertTrue(said.contains("the contact is lost"), said);
+      assertTrue(said.contains("near: keep still") && said.contains("far: keep still"), said);
+      assertTrue(said.contains("Spoilt     far:"), said);
+      assertEquals(2, runsWithFindings(), said);
+      assertNeverAboveSensingOutsideRuns(bench);
+    }
+  }
+
+  @Test
+  void theEndOfTheInputEndsTheWaitInOrder() throws Exception {
+    try (ServedBench bench = ServedBench.start(folder, "--hand", "touch:C9@500s..501s")) {
+      RailglowProcess touch = touch(bench, bench.sequence("1 V", "500 mA", 5));
+      touch.awaitLine("^Waiting ", 40);
+      touch.endInput();
+      assertEquals(0, touch.awaitExit(40), touch.output());
+      assertTrue(touch.output().contains("output proven off"), touch.output());
+    }
+  }
+
+  @Test
+  void ctrlCWhileSensingEndsWithExit130() throws Exception {
+    try (ServedBench bench = ServedBench.start(folder, "--hand", "touch:C9@500s..501s")) {
+      RailglowProcess touch = touch(bench, bench.sequence("1 V", "500 mA", 5));
+      touch.awaitLine("^Waiting ", 40);
+      touch.interrupt();
+      assertEquals(130, touch.awaitExit(40), touch.output());
+      assertTrue(touch.output().contains("output proven off"), touch.output());
+    }
+  }
+
+  @Test
+  void aTripOfTheSupplyEndsTheWholeSessionWithExitFour() throws Exception {
+    try (ServedBench bench =
+        ServedBench.start(
+            folder, "--hand", "touch:C9@4s..300s", "--fault", "overcurrent-trip@20s")) {
+      RailglowProcess touch = touch(bench, bench.sequence("1 V", "500 mA", 60, "no"));
+      assertEquals(4, touch.awaitExit(90), touch.output());
+      assertTrue(touch.output().contains("output proven off"), touch.output());
+      assertTrue(touch.output().contains("Sound      stopped by a limit"), touch.output());
+    }
+  }
+
+  private RailglowProcess touch(ServedBench bench, Path sequence, String... more) throws Exception {
+    List<String> words = new java.util.ArrayList<>(List.of("--labels", "near,far"));
+    words.addAll(List.of(more));
+    return bench.command("touch", sequence, words);
+  }
+
+  private long runsWithFindings() throws Exception {
+    try (Stream<Path> folders = Files.list(folder.resolve("runs"))) {
+      return folders.filter(run -> Files.exists(run.resolve("findings.json"))).count();
+    }
+  }
+
+  /**
+   * Every switching on is at the sensing level or, in a run, at the sequence's; the last is off.
+   */
+  private static void assertNeverAboveSensingOutsideRuns(ServedBench bench) throws Exception {
+    List<JsonNode> output =
+        bench.truth().stream().filter(e -> HuntOverWiresIT.is(e, "output")).toList();
+    assertFalse(output.isEmpty());
+    JsonNode first = output.stream().filter(e -> e.get("on").asBoolean()).findFirst().orElseThrow();
+    assertEquals(0.05, first.get("setVolts").asDouble(), 1e-9, first.toString());
+    long sensed =
+        output.stream()
+            .filter(e -> e.get("on").asBoolean() && e.get("setVolts").asDouble() <= 0.05)
+            .count();
+    assertEquals(2, sensed, "one sensing before each touch: " + output);
+    assertFalse(output.get(output.size() - 1).get("on").asBoolean());
+  }
+}
