@@ -5,12 +5,16 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Listens to the standard input on a thread of its own: Enter, or a pedal that acts as that key, is
  * a press; {@code q} and the end of the input are the end.
  */
 final class Keys {
+  private static final Logger LOG = LoggerFactory.getLogger(Keys.class);
+
   private Keys() {}
 
   static void listen(InputStream in, Runnable press, Runnable end) {
@@ -29,7 +33,7 @@ final class Keys {
         press.run();
       }
     } catch (IOException e) {
-      // An input that can't be read any more is at its end.
+      LOG.info("the input can't be read any more, so it is at its end: {}", e.toString());
     }
     end.run();
   }

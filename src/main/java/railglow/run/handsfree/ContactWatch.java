@@ -26,6 +26,11 @@ public final class ContactWatch implements RunWatcher {
   private boolean flowed;
   private int open;
   private Regulation lastRegulation = Regulation.NOT_REPORTED;
+  private int flowing;
+  private double sumVolts;
+  private double sumAmperes;
+  private volatile double meanVolts = Double.NaN;
+  private volatile double meanAmperes = Double.NaN;
   private volatile double lowestOhms = Double.NaN;
   private volatile double highestOhms = Double.NaN;
   private volatile boolean lost;
@@ -53,7 +58,7 @@ public final class ContactWatch implements RunWatcher {
       flowed = true;
       open = 0;
       lastRegulation = reading.regulation();
-      remember(bounds.ohms(reading.volts(), reading.amperes()));
+      remember(reading);
       return;
     }
     open++;
@@ -62,7 +67,13 @@ public final class ContactWatch implements RunWatcher {
     }
   }
 
-  private void remember(double ohms) {
+  private void remember(SupplyReading reading) {
+    double ohms = bounds.ohms(reading.volts(), reading.amperes());
+    flowing++;
+    sumVolts += reading.volts() - reading.amperes() * bounds.leadOhms();
+    sumAmperes += reading.amperes();
+    meanVolts = sumVolts / flowing;
+    meanAmperes = sumAmperes / flowing;
     lowestOhms = Double.isNaN(lowestOhms) ? ohms : Math.min(lowestOhms, ohms);
     highestOhms = Double.isNaN(highestOhms) ? ohms : Math.max(highestOhms, ohms);
   }
@@ -90,6 +101,16 @@ public final class ContactWatch implements RunWatcher {
   /** Whether this watch has ended the run. */
   public boolean contactLost() {
     return lost;
+  }
+
+  /** Mean over the ON halves while current flowed, leads taken off; NaN when none did. */
+  public double meanVolts() {
+    return meanVolts;
+  }
+
+  /** Likewise. */
+  public double meanAmperes() {
+    return meanAmperes;
   }
 
   /** Least resistance seen in the ON halves, leads taken off; NaN when nothing flowed. */

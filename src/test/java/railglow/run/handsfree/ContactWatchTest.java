@@ -33,6 +33,8 @@ class ContactWatchTest {
     read(true, 0.14, Regulation.CONSTANT_VOLTAGE, 5);
     read(true, 0.0004, Regulation.CONSTANT_VOLTAGE, 1);
     assertTrue(watch.contactLost());
+    assertEquals(0.14, watch.meanAmperes(), 1e-12); // the lost reading is no part of it
+    assertEquals(1 - 0.14 * 0.12, watch.meanVolts(), 1e-12);
     assertEquals(StopCause.OPERATOR_REQUEST, latch.stop().orElseThrow().cause());
     assertTrue(latch.stop().orElseThrow().evidence().contains("the contact is lost: 0.40 mA"));
   }
