@@ -29,6 +29,8 @@ import railglow.supply.FaultRun.Outcome;
  */
 class FaultMatrixTest {
   @TempDir static Path folder;
+  private static final Set<StopCause> BY_A_BUSY_MACHINE =
+      Set.of(StopCause.READINGS_STALE, StopCause.LINK_LOST, StopCause.PERMIT_LAPSED);
   private static final List<String> ROWS = new ArrayList<>();
 
   /** What must come of a fault. */
@@ -122,13 +124,25 @@ class FaultMatrixTest {
       Optional<Path> terminal =
           expected.fault.equals("pull") ? Optional.of(folder.resolve("supply")) : Optional.empty();
       Future<Outcome> future =
-          terminal.isPresent() && !hasSocat()
-              ? null
-              : pool.submit(() -> new FaultRun(expected.scenario, expected.fault, terminal).run());
+          terminal.isPresent() && !hasSocat() ? null : pool.submit(() -> run(expected, terminal));
       tests.add(DynamicTest.dynamicTest(expected.name, () -> check(expected, future)));
     }
     pool.shutdown();
     return tests.stream();
+  }
+
+  /** A run that a busy machine disturbed, and not its fault, is made again. */
+  private static Outcome run(Expected expected, Optional<Path> terminal) throws IOException {
+    double maxAge = expected.causes.contains(StopCause.READINGS_STALE) ? 0.3 : 1;
+    Outcome outcome = null;
+    for (int i = 0; i < 3; i++) {
+      outcome = new FaultRun(expected.scenario, expected.fault, maxAge, terminal).run();
+      StopCause cause = outcome.ending().stop().cause();
+      if (expected.causes.contains(cause) || !BY_A_BUSY_MACHINE.contains(cause)) {
+        return outcome;
+      }
+    }
+    return outcome;
   }
 
   private static void check(Expected expected, Future<Outcome> future) throws Exception {

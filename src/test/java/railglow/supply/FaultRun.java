@@ -26,8 +26,7 @@ final class FaultRun {
       Envelope.OPEN
           .withMaxVolts(2, "test bench")
           .withMaxAmperes(0.5, "test bench")
-          .withMaxWatts(1, "test bench")
-          .withMaxReadingAgeSeconds(0.3, "test bench");
+          .withMaxWatts(1, "test bench");
   private static final long PATIENCE_NANOS = 4_000_000_000L;
 
   /**
@@ -40,10 +39,12 @@ final class FaultRun {
 
   private final BenchScenario scenario;
   private final Optional<Path> terminal;
+  private final Envelope envelope;
   private final StopLatch latch = new StopLatch();
   private final PermitSlot permits = new PermitSlot();
 
-  FaultRun(String scenarioName, String fault, Optional<Path> terminal) {
+  FaultRun(String scenarioName, String fault, double maxAgeSeconds, Optional<Path> terminal) {
+    this.envelope = ENVELOPE.withMaxReadingAgeSeconds(maxAgeSeconds, "test bench");
     BenchScenario healthy = BenchScenarios.named(scenarioName).orElseThrow();
     this.scenario =
         fault.isEmpty() || fault.startsWith("pull")
@@ -60,7 +61,7 @@ final class FaultRun {
       OutputPlan plan = OutputPlan.of(1, 0.5, descriptor);
       SupplyKeeper keeper =
           new SupplyKeeper(
-              supply, plan, ENVELOPE, permits, latch, SupplyListener.NONE, WireBench.CLOCK);
+              supply, plan, envelope, permits, latch, SupplyListener.NONE, WireBench.CLOCK);
       StepRunner runner = runner("supply-keeper", keeper);
       latch.onSet(runner::wake);
       runner.start();
