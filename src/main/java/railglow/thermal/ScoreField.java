@@ -10,6 +10,12 @@ final class ScoreField {
   /** Lower scores are no candidates for anything. */
   private static final float WORTH_A_SECOND_LOOK = 3;
 
+  /**
+   * Scatter of this share of a pixel's own signal is laid to the signal: pulses and labels are not
+   * perfectly even, and the first cycles of a slow body are not like the later ones.
+   */
+  private static final double WOBBLE = 0.1;
+
   private final float[] scores;
   private final byte[] widthIndex;
   private final float[] squaredScores;
@@ -117,7 +123,9 @@ final class ScoreField {
               : y / Math.sqrt((prior + degrees * variance) / (prior + degrees));
       double score = shared.of(moderated);
       if (score > best && score > 1) {
-        score = wild.score(score, y / Math.sqrt(Math.max(variance, 1e-12)), variance);
+        double wobble = WOBBLE * WOBBLE * y * y / m.cycles();
+        double excess = Math.max(variance - wobble, Math.min(variance, 1));
+        score = wild.score(score, y / Math.sqrt(Math.max(variance, 1e-12)), excess);
       }
       best = Math.max(best, score);
     }

@@ -147,6 +147,20 @@ class DetectorTest {
   }
 
   @Test
+  void aStrongSourceThatIsNotEvenFromCycleToCycleIsCalledAtTheFirstLook() {
+    Detector detector = new Detector(SETTINGS, 96, 72);
+    double[] rises = {1.9, 2.1, 2.04, 1.96};
+    for (int k = 0; k < rises.length; k++) {
+      QuarterMeans q =
+          new WhiteCycles(96, 72, 0.014, 60 + k)
+              .with(new WhiteCycles.Source(40, 30, 2, rises[k], 0.1), 0, 2)
+              .next();
+      detector.addCycle(new QuarterMeans(k, q.q1(), q.q2(), q.q3(), q.q4(), q.framesPerQuarter()));
+    }
+    assertEquals(1, detector.look().sources().size());
+  }
+
+  @Test
   void aSourceAtTheBorderIsFound() {
     WhiteCycles cycles =
         new WhiteCycles(96, 72, 0.014, 8).with(new WhiteCycles.Source(0.2, 70.8, 2, 0.3, 0), 0, 2);
