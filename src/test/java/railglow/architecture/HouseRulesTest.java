@@ -96,6 +96,27 @@ class HouseRulesTest {
     }
   }
 
+  @Test
+  void everyPropertyHasASeedSoThatABuildCanBeRepeated() throws IOException {
+    try (Stream<Path> files = Files.walk(Path.of("src/test"))) {
+      List<Path> without =
+          files
+              .filter(file -> file.toString().endsWith(".java"))
+              .filter(HouseRulesTest::hasPropertyWithoutSeed)
+              .toList();
+      assertEquals(List.of(), without);
+    }
+  }
+
+  private static boolean hasPropertyWithoutSeed(Path file) {
+    try (Stream<String> lines = Files.lines(file)) {
+      return lines.anyMatch(
+          line -> line.strip().startsWith("@Prop" + "erty") && !line.contains("seed"));
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
   private static long lines(Path file) {
     try (Stream<String> lines = Files.lines(file)) {
       return lines.count();

@@ -44,7 +44,7 @@ class QuantityTest {
     assertTrue(e.getMessage().contains(part), e.getMessage());
   }
 
-  @Property
+  @Property(seed = "1")
   void whatIsPrintedReadsBackToFourDigits(
       @ForAll @DoubleRange(min = 1e-6, max = 1e6) @Scale(9) double v) {
     assertEquals(v, Quantity.parse(Quantity.format(v, Unit.VOLT), Unit.VOLT), v * 6e-4);

@@ -174,6 +174,11 @@ public final class Reduction {
         return;
       }
     }
+    if (!header.camera().numbersAreCounted() && frame.marks().contains(FrameMark.AFTER_GAP)) {
+      // Late or lost? Without a counter its time is in doubt.
+      tally.leftOut(name(FrameMark.AFTER_GAP));
+      return;
+    }
     if (labeller.inTransition(cycle, midNanos)) {
       tally.leftOut(name(FrameMark.TRANSITION));
       return;

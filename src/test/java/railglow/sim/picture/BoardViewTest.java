@@ -18,7 +18,7 @@ class BoardViewTest {
     assertEquals(15.5, view.row(120, 80));
   }
 
-  @Property
+  @Property(seed = "1")
   void thereAndBackIsTheSamePlace(
       @ForAll @DoubleRange(min = 0, max = 120) double x,
       @ForAll @DoubleRange(min = 0, max = 80) double y) {
