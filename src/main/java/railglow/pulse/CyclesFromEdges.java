@@ -21,13 +21,15 @@ public final class CyclesFromEdges {
       throw new IllegalArgumentException(
           onNanos.length + " pulses began but " + offNanos.length + " ended");
     }
+    for (int k = 0; k < onNanos.length; k++) {
+      boolean tooSoon = k > 0 && onNanos[k] - offNanos[k - 1] < 2;
+      if (tooSoon || offNanos[k] - onNanos[k] < 2) {
+        throw new IllegalArgumentException("pulse " + (k + 1) + " is out of order");
+      }
+    }
     List<CycleWindow> cycles = new ArrayList<>();
     for (int k = 0; k < onNanos.length; k++) {
       long length = offNanos[k] - onNanos[k];
-      boolean afterPrevious = k == 0 || onNanos[k] > offNanos[k - 1];
-      if (length < 2 || !afterPrevious) {
-        throw new IllegalArgumentException("pulse " + (k + 1) + " is out of order");
-      }
       boolean last = k == onNanos.length - 1;
       long before = k == 0 ? length / 2 : (onNanos[k] - offNanos[k - 1]) / 2;
       long after = last ? length / 2 : (onNanos[k + 1] - offNanos[k]) / 2;
