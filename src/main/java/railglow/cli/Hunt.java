@@ -95,7 +95,8 @@ final class Hunt {
                 LocalDate.ofInstant(now.instant(), ZoneId.systemDefault()),
                 setup.boardName(),
                 setup.railName() + point.map(p -> " " + p.label()).orElse(""));
-    folder.prepare(plannedBytes(setup));
+    long plannedBytes = plannedBytes(setup);
+    folder.prepare(plannedBytes);
     Map<String, String> copies = UsedFiles.copy(setup.usedFiles(), setup.files(), folder);
     int exitCode;
     try (FrameSource source = openCamera(setup);
@@ -115,7 +116,8 @@ final class Hunt {
               latch,
               clock,
               start -> header(setup, folder, now, start, supply, source, copies),
-              companion(setup));
+              companion(setup),
+              plannedBytes);
       RunWatcher watcher = new Watcher();
       if (point.isPresent()) {
         watcher = new RunWatchers(List.of(point.get().watcher(), watcher));
@@ -191,10 +193,7 @@ final class Hunt {
   private int finish(RunSetup setup, RunFolder folder) throws IOException {
     RunEnding ending = outcome.ending();
     terminal.live("");
-    if (!ending.provenOff()) {
-      terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
-      terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
-    }
+    warnUnlessOff(ending);
     boolean stopped = ending.stop().cause().kind() != StopCause.Kind.FINISHED;
     terminal.say("");
     Summary.sentence(terminal, stopped ? "Stopped    " : "Ended      ", how(ending));
@@ -213,7 +212,16 @@ final class Hunt {
       // The stop is what the operator must know, and its exit code says so.
       terminal.complain("The results can't be written: " + e.getMessage());
     }
+    warnUnlessOff(ending);
     return ending.exitCode();
+  }
+
+  /** Said as soon as it is known, and again at the end, so that it does not scroll away. */
+  private void warnUnlessOff(RunEnding ending) {
+    if (!ending.provenOff()) {
+      terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
+      terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
+    }
   }
 
   private static String how(RunEnding ending) {

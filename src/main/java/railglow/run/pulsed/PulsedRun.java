@@ -117,7 +117,8 @@ public final class PulsedRun {
     RunHeader header = parts.header().make(start);
     Samples like = parts.source().newSamples();
     PulseSequence sequence = parts.timeline().sequence();
-    try (JournalWriter journal = JournalWriter.create(parts.folder(), header, plannedBytes(like));
+    try (JournalWriter journal =
+            JournalWriter.create(parts.folder(), header, parts.plannedBytes());
         FrameStoreWriter store =
             FrameStoreWriter.create(
                 parts.folder().frames(), SampleType.of(like), like.width(), like.height())) {
@@ -258,12 +259,6 @@ public final class PulsedRun {
 
   private void stop(StopCause cause, String evidence) {
     parts.latch().set(cause, parts.clock().nanos(), evidence);
-  }
-
-  private long plannedBytes(Samples like) {
-    double seconds = parts.timeline().endOffsetNanos() / (double) SECOND;
-    long frames = Math.round(seconds * parts.camera().framesPerSecond());
-    return FrameStoreWriter.plannedBytes(SampleType.of(like), like.width(), like.height(), frames);
   }
 
   private StepRunner runner(String name, railglow.time.Step step) {

@@ -15,6 +15,7 @@ import railglow.time.MonotonicClock;
  * afterwards.
  *
  * @param leadOhms to take off the voltage; 0 when sensed at the board
+ * @param plannedBytes what the run may write at most
  * @param header makes the header once the run's start is known
  */
 public record RunParts(
@@ -28,4 +29,5 @@ public record RunParts(
     StopLatch latch,
     MonotonicClock clock,
     HeaderMaker header,
-    CompanionStarter companion) {}
+    CompanionStarter companion,
+    long plannedBytes) {}
