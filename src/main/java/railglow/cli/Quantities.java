@@ -10,60 +10,62 @@ import railglow.units.Unit;
 final class Quantities {
   private Quantities() {}
 
-  private static double parse(String text, Unit unit) {
-    try {
-      return Quantity.parse(text, unit);
-    } catch (QuantityException e) {
-      throw new TypeConversionException(e.getMessage());
+  private abstract static class OfUnit implements ITypeConverter<Double> {
+    private final Unit unit;
+
+    OfUnit(Unit unit) {
+      this.unit = unit;
+    }
+
+    @Override
+    public Double convert(String text) {
+      try {
+        return Quantity.parse(text, unit);
+      } catch (QuantityException e) {
+        throw new TypeConversionException(e.getMessage());
+      }
     }
   }
 
-  static final class Volts implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String text) {
-      return parse(text, Unit.VOLT);
+  static final class Volts extends OfUnit {
+    Volts() {
+      super(Unit.VOLT);
     }
   }
 
-  static final class Amperes implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String text) {
-      return parse(text, Unit.AMPERE);
+  static final class Amperes extends OfUnit {
+    Amperes() {
+      super(Unit.AMPERE);
     }
   }
 
-  static final class Watts implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String text) {
-      return parse(text, Unit.WATT);
+  static final class Watts extends OfUnit {
+    Watts() {
+      super(Unit.WATT);
     }
   }
 
-  static final class Seconds implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String text) {
-      return parse(text, Unit.SECOND);
+  static final class Seconds extends OfUnit {
+    Seconds() {
+      super(Unit.SECOND);
     }
   }
 
-  static final class Hertz implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String text) {
-      return parse(text, Unit.HERTZ);
+  static final class Hertz extends OfUnit {
+    Hertz() {
+      super(Unit.HERTZ);
     }
   }
 
-  static final class Kelvin implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String text) {
-      return parse(text, Unit.KELVIN);
+  static final class Kelvin extends OfUnit {
+    Kelvin() {
+      super(Unit.KELVIN);
     }
   }
 
-  static final class Ohms implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String text) {
-      return parse(text, Unit.OHM);
+  static final class Ohms extends OfUnit {
+    Ohms() {
+      super(Unit.OHM);
     }
   }
 }

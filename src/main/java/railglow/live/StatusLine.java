@@ -2,10 +2,9 @@ package railglow.live;
 
 import java.util.Locale;
 import railglow.observed.OutputState;
+import railglow.run.FindingsMaker;
 import railglow.run.RunProgress;
 import railglow.thermal.HeatSource;
-import railglow.units.Quantity;
-import railglow.units.Unit;
 
 /** One line that says how a run stands. Pure text, no control codes. */
 public final class StatusLine {
@@ -43,14 +42,10 @@ public final class StatusLine {
   }
 
   private static String best(HeatSource source, String unit) {
-    String rise =
-        unit.equals("K")
-            ? Quantity.format(source.riseKelvin(), Unit.KELVIN)
-            : String.format(Locale.ROOT, "%.2f %s", source.riseKelvin(), unit);
     return String.format(
         Locale.ROOT,
         "best %s at column %.0f row %.0f, p %s",
-        rise,
+        FindingsMaker.rise(source.riseKelvin(), unit),
         source.column(),
         source.row(),
         probability(source.familyWiseP()));
