@@ -35,6 +35,13 @@ final class InventedRun {
   final List<Frame> frames = new ArrayList<>();
 
   InventedRun(long startNanos, double spotCounts, long seed) {
+    this(startNanos, spotCounts, seed, true);
+  }
+
+  /**
+   * @param numbersAreCounted whether the camera has a frame counter
+   */
+  InventedRun(long startNanos, double spotCounts, long seed, boolean numbersAreCounted) {
     List<CycleWindow> cycles = new ArrayList<>();
     Timeline timeline = Timeline.of(SEQUENCE);
     timeline.cycles().forEach(cycle -> cycles.add(cycle.shifted(startNanos)));
@@ -50,7 +57,18 @@ final class InventedRun {
             SEQUENCE,
             Envelope.OPEN,
             new CameraFacts(
-                "camera", WIDTH, HEIGHT, "uint16", 25, 0.01, -273.15, 0.05, 0.03, 0.01, true, false,
+                "camera",
+                WIDTH,
+                HEIGHT,
+                "uint16",
+                25,
+                0.01,
+                -273.15,
+                0.05,
+                0.03,
+                0.01,
+                numbersAreCounted,
+                false,
                 1),
             "",
             0.1,

@@ -115,6 +115,24 @@ class ReductionTest {
   }
 
   @Test
+  void aFrameWhoseTimeIsInDoubtIsLeftOutOnlyWhereTheCameraHasNoCounter() {
+    for (boolean counted : new boolean[] {true, false}) {
+      InventedRun run = new InventedRun(START, 0, 10, counted);
+      long at = run.header.cycles().get(2).startNanos() + 200 * MS;
+      run.frames.stream()
+          .filter(f -> f.arrivalNanos() > at)
+          .findFirst()
+          .orElseThrow()
+          .marks()
+          .add(FrameMark.AFTER_GAP);
+      List<Entry.Cycle> seen = new ArrayList<>();
+      run.reduce(0, seen);
+      Integer leftOut = seen.get(2).framesLeftOut().get("after-gap");
+      assertEquals(counted ? null : 1, leftOut, "counted " + counted);
+    }
+  }
+
+  @Test
   void voltsAndAmperesAreTakenAtTheBoardInTheSettledPart() {
     Reduced reduced = new InventedRun(START, 0, 9).reduce(0, cycles);
     assertEquals(1.5 - 0.25 * 0.1, reduced.onVolts(), 1e-9);
