@@ -22,6 +22,7 @@ public final class RunResults {
       write(folder, "in-phase", look.inPhase());
       write(folder, "quadrature", look.quadrature());
       write(folder, "significance", look.significance());
+      write(folder, "trust", reduced.trust());
     }
     write(folder, "background", reduced.background());
     FindingsFile.write(folder.findings(), findings);

@@ -164,7 +164,8 @@ public final class Detector {
 
   /**
    * Per pixel how far it follows the pulse alike in every cycle so far but the last: 1 where it
-   * scatters no more than chance allows, less where there is a reflection, motion or flicker.
+   * scatters no more than chance allows, less where there is a reflection, motion or flicker, 0
+   * where it never changes.
    */
   public Plane trust() {
     ChannelMoments narrow = moments[0];
@@ -180,7 +181,7 @@ public final class Detector {
                 null);
     Plane trust = new Plane(width, height);
     Arrays.fill(trust.values(), 1);
-    return noise == null ? trust : TrustMap.of(narrow, noise, width, height);
+    return noise == null ? trust : TrustMap.of(narrow, noise, cycles.alive(), width, height);
   }
 
   /** The score field with some sources taken out of the means. */

@@ -22,6 +22,7 @@ final class DriftFreeCycles {
   private float[] quadrature;
   private float[] mean;
   private float[] meanBefore;
+  private boolean[] alive;
 
   /** Takes the next cycle; gives the one before it in its final form, if there is one. */
   Optional<ReducedCycle> next(QuarterMeans q) {
@@ -33,6 +34,7 @@ final class DriftFreeCycles {
     float[] newInPhase = new float[newMean.length];
     float[] newQuadrature = new float[newMean.length];
     reduce(q, newInPhase, newQuadrature, newMean);
+    noteLife(newInPhase, newQuadrature);
     boolean adjacent = mean != null && q.cycle() == lastCycle + 1;
     Optional<ReducedCycle> finished =
         mean == null ? Optional.empty() : Optional.of(corrected(adjacent ? newMean : null));
@@ -42,6 +44,20 @@ final class DriftFreeCycles {
     quadrature = newQuadrature;
     lastCycle = q.cycle();
     return finished;
+  }
+
+  private void noteLife(float[] newInPhase, float[] newQuadrature) {
+    if (alive == null) {
+      alive = new boolean[newInPhase.length];
+    }
+    for (int p = 0; p < alive.length; p++) {
+      alive[p] |= Math.abs(newInPhase[p]) + Math.abs(newQuadrature[p]) > 0;
+    }
+  }
+
+  /** Which pixels changed at least once within a cycle; the array itself, null without cycles. */
+  boolean[] alive() {
+    return alive;
   }
 
   /** The last cycle with what is known so far; empty before the first. */

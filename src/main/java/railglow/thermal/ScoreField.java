@@ -14,7 +14,7 @@ final class ScoreField {
    * Scatter of this share of a pixel's own signal is laid to the signal: pulses and labels are not
    * perfectly even, and the first cycles of a slow body are not like the later ones.
    */
-  private static final double WOBBLE = 0.1;
+  static final double WOBBLE = 0.1;
 
   private final float[] scores;
   private final byte[] widthIndex;

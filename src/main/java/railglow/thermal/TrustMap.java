@@ -4,31 +4,42 @@ import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 
 /**
  * Where the picture can be trusted: pixels that answer alike in every cycle have 1; those that
- * scatter more than chance allows (a reflection, an edge that moves, a flickering pixel) have less,
- * as the share of their scatter that the typical noise explains. Stateless.
+ * scatter more than chance and their own signal's unevenness allow (a reflection, an edge that
+ * moves, a flickering pixel) have less, as the share of their scatter that these explain; pixels
+ * that never change (dead, or saturated) have 0. Stateless.
  */
 final class TrustMap {
   private static final double CHANCE = 1e-3;
 
   private TrustMap() {}
 
-  static Plane of(ChannelMoments m, PooledNoise noise, int width, int height) {
+  /**
+   * @param alive pixels that changed at least once
+   */
+  static Plane of(ChannelMoments m, PooledNoise noise, boolean[] alive, int width, int height) {
     int degrees = m.cycles() - 1;
     float[] trust = new float[width * height];
     double determinant =
         noise.varianceI() * noise.varianceC() - noise.covariance() * noise.covariance();
-    double per = 1 / (2 * determinant * degrees);
-    double limit =
+    double allowed =
         ChiSquaredDistribution.of(2.0 * degrees).inverseSurvivalProbability(CHANCE)
             / (2.0 * degrees);
     for (int i = 0; i < trust.length; i++) {
       double scatter =
-          per
-              * (noise.varianceC() * m.squaresI()[i]
-                  + noise.varianceI() * m.squaresC()[i]
-                  - 2 * noise.covariance() * m.products()[i]);
-      trust[i] = scatter > limit ? (float) (limit / scatter) : 1;
+          whitened(noise, determinant, m.squaresI()[i], m.squaresC()[i], m.products()[i]) / degrees;
+      double iMean = m.meanI()[i];
+      double cMean = m.meanC()[i];
+      double signal = whitened(noise, determinant, iMean * iMean, cMean * cMean, iMean * cMean);
+      double explained = allowed + ScoreField.WOBBLE * ScoreField.WOBBLE * signal;
+      trust[i] = !alive[i] ? 0 : scatter > explained ? (float) (explained / scatter) : 1;
     }
     return new Plane(width, height, trust);
+  }
+
+  /** trace(S0^-1 S) / 2. */
+  private static double whitened(
+      PooledNoise noise, double determinant, double ii, double cc, double ic) {
+    return (noise.varianceC() * ii + noise.varianceI() * cc - 2 * noise.covariance() * ic)
+        / (2 * determinant);
   }
 }

@@ -29,6 +29,26 @@ class TrustMapTest {
   }
 
   @Test
+  void pixelsThatNeverChangeAreNotTrustedAndAStrongUnevenSourceIs() {
+    Detector detector = new Detector(DetectionSettings.usual(2, 0, 0.05, 4, 12), 64, 48);
+    for (int k = 0; k < 8; k++) {
+      QuarterMeans q =
+          new WhiteCycles(64, 48, 0.014, 70 + k)
+              .with(new WhiteCycles.Source(30, 20, 2, 2 + 0.1 * (k % 2), 0.1), 0, 2)
+              .next();
+      for (Plane plane : new Plane[] {q.q1(), q.q2(), q.q3(), q.q4()}) {
+        plane.set(50, 30, 7);
+        plane.set(51, 30, Float.NaN);
+      }
+      detector.addCycle(new QuarterMeans(k, q.q1(), q.q2(), q.q3(), q.q4(), q.framesPerQuarter()));
+    }
+    Plane trust = detector.trust();
+    assertEquals(0, trust.at(50, 30));
+    assertEquals(0, trust.at(51, 30));
+    assertEquals(1, trust.at(30, 20));
+  }
+
+  @Test
   void withoutCyclesEverythingIsTrusted() {
     Detector detector = new Detector(DetectionSettings.usual(2, 0, 0.05, 4, 12), 16, 12);
     assertEquals(1, detector.trust().at(3, 3));

@@ -129,6 +129,7 @@ public final class Reduction {
     double zero = Double.isNaN(camera.celsiusAtZero()) ? 0 : camera.celsiusAtZero();
     return new Reduced(
         look,
+        look == null ? null : detector.trust(),
         leadIn.isEmpty() ? null : leadIn.plane(scale(), zero),
         cyclesUsed,
         cyclesRejected,

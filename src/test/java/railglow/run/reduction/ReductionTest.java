@@ -14,6 +14,7 @@ import railglow.observed.Frame;
 import railglow.observed.FrameMark;
 import railglow.run.FindingsMaker;
 import railglow.thermal.HeatSource;
+import railglow.thermal.Plane;
 
 class ReductionTest {
   private static final long START = 123_456_789_012L;
@@ -35,6 +36,17 @@ class ReductionTest {
     assertTrue(source.riseInterval95().contains(0.04), source.riseInterval95().toString());
     assertEquals(8, reduced.cyclesUsed());
     assertEquals(0, reduced.cyclesRejected());
+  }
+
+  @Test
+  void whereThePictureCanBeTrustedIsTold() {
+    Plane trust = new InventedRun(START, 4, 1).reduce(0, new ArrayList<>()).trust();
+    int trusted = 0;
+    for (float value : trust.values()) {
+      assertTrue(value >= 0 && value <= 1, () -> "trust " + value);
+      trusted += value == 1 ? 1 : 0;
+    }
+    assertTrue(trusted > 0.95 * trust.values().length, "trusted pixels: " + trusted);
   }
 
   @Test
