@@ -7,8 +7,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * The nets an injected current reaches besides the rail itself: through inductors, ferrites, fuses
@@ -17,15 +15,12 @@ import java.util.regex.Pattern;
  * @param through net name to the part it is reached through, nearest the rail first in case of ties
  */
 record RailReach(Map<String, String> through) {
-  private static final double LOW_OHMS = 1.0;
+  static final double LOW_OHMS = 1.0;
 
   /** A net on more parts than this share is a ground or shield: current ends there. */
   private static final double GROUND_SHARE = 0.3;
 
   private static final int GROUND_PARTS = 5;
-
-  private static final Pattern OHMS =
-      Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(m|k|M|u)?\\s*(?:ohm|R|\u03a9)\\b.*");
 
   static RailReach of(Board board, String railName) {
     Map<String, String> through = new TreeMap<>();
@@ -67,29 +62,12 @@ record RailReach(Map<String, String> through) {
   private static boolean carries(Part part) {
     return switch (PartKind.of(part.reference())) {
       case INDUCTOR, FUSE -> true;
-      case RESISTOR -> ohms(part.value()) < LOW_OHMS;
+      case RESISTOR -> PartValue.ohms(part.value()) < LOW_OHMS;
       default -> false;
     };
   }
 
-  /** A resistor's value; infinite when it can't be told. */
-  private static double ohms(String value) {
-    Matcher matcher = OHMS.matcher(value.strip());
-    if (!matcher.matches()) {
-      return value.strip().matches("0+(\\.0+)?") ? 0 : Double.POSITIVE_INFINITY;
-    }
-    double number = Double.parseDouble(matcher.group(1));
-    String prefix = matcher.group(2) == null ? "" : matcher.group(2);
-    return switch (prefix) {
-      case "m" -> number * 1e-3;
-      case "u" -> number * 1e-6;
-      case "k" -> number * 1e3;
-      case "M" -> number * 1e6;
-      default -> number;
-    };
-  }
-
-  private static boolean isGround(Board board, String net) {
+  static boolean isGround(Board board, String net) {
     String upper = net.toUpperCase(Locale.ROOT);
     if (upper.matches("(.*[/_])?[ADP]?GND.*|.*[/_]?VSS[A-Z]?|0V|EARTH|CHASSIS|SHIELD")) {
       return true;

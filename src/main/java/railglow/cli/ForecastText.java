@@ -3,6 +3,7 @@ package railglow.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import railglow.board.readings.OperatingPoint;
 import railglow.camera.CameraProfile;
 import railglow.pulse.PulseSequence;
 import railglow.thermal.DetectionSettings;
@@ -17,6 +18,10 @@ final class ForecastText {
   private static final double BLUR_PIXELS = 2;
 
   private static final double BODY_SECONDS = 0.5;
+
+  /** A dead short, a hard leak and a soft one: what a rail may be like when it was not read. */
+  private static final double[] USUAL_FAULTS_OHMS = {0.05, 0.5, 5};
+
   private static final double[] AFTER_SECONDS = {10, 60, 600};
 
   private ForecastText() {}
@@ -30,6 +35,7 @@ final class ForecastText {
     List<String> lines = new ArrayList<>();
     if (Double.isNaN(camera.noiseKelvin())) {
       lines.add("Forecast   none: the camera's descriptor gives no noise");
+      powers(lines, setup, railOhms);
       return lines;
     }
     PulseSequence sequence = setup.sequence();
@@ -53,6 +59,7 @@ final class ForecastText {
       }
     }
     lines.add(smallest(forecast, detection.maxCycles(), sequence));
+    powers(lines, setup, railOhms);
     if (!Double.isNaN(railOhms)) {
       fault(lines, setup, forecast, railOhms, kelvinPerWatt);
     }
@@ -66,6 +73,33 @@ final class ForecastText {
         Quantity.format(forecast.smallestRiseKelvin(cycle), Unit.KELVIN));
   }
 
+  private static void powers(List<String> lines, RunSetup setup, double railOhms) {
+    double[] rails = Double.isNaN(railOhms) ? USUAL_FAULTS_OHMS : new double[] {railOhms};
+    for (double ohms : rails) {
+      lines.add(gets(setup, ohms));
+    }
+  }
+
+  /** What the fault would get and what the leads would waste. */
+  private static String gets(RunSetup setup, double railOhms) {
+    PulseSequence sequence = setup.sequence();
+    double leads = leadOhms(setup);
+    OperatingPoint point =
+        OperatingPoint.of(sequence.levelVolts(), sequence.maxAmperes(), railOhms + leads);
+    double squared = point.amperes() * point.amperes();
+    return line(
+        "           a rail of %s takes %s%s: %s in the board, %s in the leads",
+        Quantity.format(railOhms, Unit.OHM),
+        Quantity.format(point.amperes(), Unit.AMPERE),
+        point.constantCurrent() ? " (the supply limits it)" : "",
+        Quantity.format(squared * railOhms, Unit.WATT),
+        Quantity.format(squared * leads, Unit.WATT));
+  }
+
+  private static double leadOhms(RunSetup setup) {
+    return setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms();
+  }
+
   private static void fault(
       List<String> lines,
       RunSetup setup,
@@ -73,19 +107,9 @@ final class ForecastText {
       double railOhms,
       double kelvinPerWatt) {
     PulseSequence sequence = setup.sequence();
-    double leads = setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms();
-    double amperes = Math.min(sequence.maxAmperes(), sequence.levelVolts() / (railOhms + leads));
-    double watts = amperes * amperes * railOhms;
-    double rise = watts * kelvinPerWatt;
-    boolean limited = amperes == sequence.maxAmperes();
-    lines.add(
-        line(
-            "           a rail of %s takes %s%s: %s in the board, %s in the leads",
-            Quantity.format(railOhms, Unit.OHM),
-            Quantity.format(amperes, Unit.AMPERE),
-            limited ? " (the supply limits it)" : "",
-            Quantity.format(watts, Unit.WATT),
-            Quantity.format(amperes * amperes * leads, Unit.WATT)));
+    OperatingPoint point =
+        OperatingPoint.of(sequence.levelVolts(), sequence.maxAmperes(), railOhms + leadOhms(setup));
+    double rise = point.amperes() * point.amperes() * railOhms * kelvinPerWatt;
     double seconds = forecast.secondsToFind(rise, 0.5);
     lines.add(
         line(

@@ -203,8 +203,8 @@ final class RailsCommand implements Callable<Integer> {
         bench.limits().maxAmperes().value(),
         bench.limits().maxWatts().value(),
         bench.sensedAtBoard() ? 0 : bench.leadOhms(),
-        leads,
-        clip);
+        Math.min(leads, bench.leadAmperes()),
+        Math.min(clip, bench.connectorAmperes()));
   }
 
   private Path caseReadings() {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import railglow.board.Board;
+import railglow.board.DelicateParts;
 import railglow.board.Rail;
 import railglow.camera.CameraDescriptor;
 import railglow.config.Bench;
@@ -73,6 +74,9 @@ record RunSetup(
     Rail rail = rail(files == null ? null : files.board(), options);
     Timeline timeline = Timeline.of(sequence);
     Envelope envelope = envelope(bench, rail, sequence, options);
+    if (files != null && rail != null) {
+      envelope = withParts(envelope, files.board(), rail);
+    }
     checkChannel(bench, supply);
     OutputPlan plan = OutputPlan.of(sequence.levelVolts(), sequence.maxAmperes(), supply);
     SupplyFacts facts = supply.facts(bench.supplyChannel());
@@ -218,6 +222,27 @@ record RunSetup(
       envelope = envelope.withMaxWatts(positive(options.limitWatts, "--limit-power"), COMMAND_LINE);
     }
     return envelope;
+  }
+
+  /** The most delicate parts on the rail rule. */
+  private static Envelope withParts(Envelope envelope, Board board, Rail rail) {
+    DelicateParts delicate = DelicateParts.on(board, rail);
+    Envelope with = envelope;
+    if (delicate.highestVolts().isPresent()) {
+      with =
+          with.withMaxVolts(
+              delicate.highestVolts().get().value(), origin(delicate.highestVolts().get()));
+    }
+    if (delicate.mostAmperes().isPresent()) {
+      with =
+          with.withMaxAmperes(
+              delicate.mostAmperes().get().value(), origin(delicate.mostAmperes().get()));
+    }
+    return with;
+  }
+
+  private static String origin(DelicateParts.Bears bears) {
+    return bears.reference() + ", the most delicate part on the rail (" + bears.why() + ")";
   }
 
   private static void checkChannel(Bench bench, SupplyDescriptor supply) throws UserMistake {

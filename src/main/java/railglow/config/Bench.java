@@ -15,7 +15,9 @@ import railglow.safety.Envelope;
  *     file:...}
  * @param leadOhms both leads together, there and back
  * @param sensedAtBoard whether the supply senses the voltage at the board (4-wire)
- * @param limits of the place
+ * @param leadAmperes what the leads may carry; infinite when the file says nothing
+ * @param connectorAmperes what clip or connector may carry; infinite likewise
+ * @param limits of the place, leads and connector among them
  * @param acceptedMissing protections whose absence the bench's owner accepts by name
  * @param companion whether a companion process guards the supply
  */
@@ -28,6 +30,8 @@ public record Bench(
     String cameraAddress,
     double leadOhms,
     boolean sensedAtBoard,
+    double leadAmperes,
+    double connectorAmperes,
     Envelope limits,
     Set<String> acceptedMissing,
     boolean companion) {
@@ -45,6 +49,8 @@ public record Bench(
         newCameraAddress,
         leadOhms,
         sensedAtBoard,
+        leadAmperes,
+        connectorAmperes,
         limits,
         acceptedMissing,
         companion);

@@ -27,6 +27,8 @@ public final class BenchFile {
     ConfigSection limits = root.section("limits");
     String name = root.text("name");
     Set<String> accepted = new TreeSet<>(root.texts("accepts-missing"));
+    double leadAmperes = rating(leads, "rating");
+    double connectorAmperes = rating(leads, "connector-rating");
     return new Bench(
         name,
         sibling(path, supply.text("descriptor")),
@@ -36,9 +38,17 @@ public final class BenchFile {
         camera.text("address"),
         leads.quantity("resistance", Unit.OHM, 0, 10),
         leads.flag("sensed-at-board", false),
-        envelope(limits, "bench file, " + name),
+        leadAmperes,
+        connectorAmperes,
+        envelope(limits, "bench file, " + name)
+            .withMaxAmperes(leadAmperes, "the leads' rating, bench " + name)
+            .withMaxAmperes(connectorAmperes, "the clip's or connector's rating, bench " + name),
         accepted,
         root.flag("companion", true));
+  }
+
+  private static double rating(ConfigSection leads, String key) {
+    return leads.optionalQuantity(key, Unit.AMPERE, 0.01, 100).orElse(Double.POSITIVE_INFINITY);
   }
 
   private static Envelope envelope(ConfigSection limits, String origin) {

@@ -100,6 +100,42 @@ class BoardCommandsTest {
   }
 
   @Test
+  void theMostDelicatePartOnTheRailIsShownInThePlanAndRefusesWhatItCannotBear() {
+    String[] plan = {
+      "plan", "--simulated", "--board", HX12, "--rail", "3V3", "--level", "2 V", "--current-limit"
+    };
+    assertEquals(0, railglow(with(plan, "900 mA")), complained());
+    assertTrue(said().contains("1 A        U10, the most delicate part on the rail"), said());
+    assertEquals(3, railglow(with(plan, "1.2 A")));
+    assertTrue(complained().contains("U10, the most delicate part on the rail"), complained());
+    plan[0] = "hunt";
+    assertEquals(3, railglow(with(plan, "1.2 A")));
+    assertTrue(complained().contains("Nothing was opened"), complained());
+  }
+
+  @Test
+  void leadsAndClipLimitTheCurrentByTheirRating() throws Exception {
+    Path bench = folder.resolve("bench.yaml");
+    Path shipped = Path.of("instruments").toAbsolutePath();
+    Files.writeString(
+        bench,
+        Files.readString(shipped.resolve("bench-simulated.yaml"))
+            .replace("descriptor: ", "descriptor: " + shipped + "/")
+            .replace("connector-rating: 5 A", "connector-rating: 400 mA"));
+    assertEquals(
+        3, railglow("plan", "--bench", bench.toString(), "--board", HX12, "--rail", "3V3"));
+    assertTrue(complained().contains("clip's or connector's rating"), complained());
+    assertEquals(0, railglow("rails", "--board", HX12, "--bench", bench.toString(), "3V3=1.0 ohm"));
+    assertTrue(said().contains("At most 400 mA: the clip's or connector's rating"), said());
+  }
+
+  private static String[] with(String[] words, String last) {
+    String[] all = java.util.Arrays.copyOf(words, words.length + 1);
+    all[words.length] = last;
+    return all;
+  }
+
+  @Test
   void comparingWhatIsNoRunIsRefused() {
     assertEquals(2, railglow("compare", folder.toString(), folder.toString()));
     assertTrue(complained().contains("holds no journal"), complained());

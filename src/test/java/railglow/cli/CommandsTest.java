@@ -81,6 +81,18 @@ class CommandsTest {
     }
   }
 
+  /** 500 mA into 50 mohm and 120 mohm of leads: I^2 R, by hand. */
+  @Test
+  void thePlanSaysWhatADeadShortWouldGetAndWhatTheLeadsWouldWaste() {
+    assertEquals(0, run("plan", "--simulated"));
+    assertTrue(
+        answers()
+            .contains(
+                "a rail of 50 mohm takes 500 mA (the supply limits it): 12.5 mW in the board, 30 mW"
+                    + " in the leads"),
+        answers());
+  }
+
   @Test
   void everyRefusalIsListedWithValueLimitAndOwnerAndNothingIsOpened() {
     Path runs = folder.resolve("runs");
@@ -98,7 +110,10 @@ class CommandsTest {
             runs.toString());
     assertEquals(ExitCode.REFUSED, code);
     assertTrue(complaints().contains("5 V, but board file, rail 3V3 allows at most 2.6 V"));
-    assertTrue(complaints().contains("4 A, but bench file, simulated bench allows at most 3 A"));
+    assertTrue(
+        complaints()
+            .contains("4 A, but U10, the most delicate part on the rail (board file) allows"),
+        complaints());
     assertTrue(complaints().contains("20 W, but the command line allows at most 1 W"));
     assertFalse(Files.exists(runs), "nothing was made");
   }

@@ -3,11 +3,13 @@ package railglow.board.readings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.TreeSet;
 import railglow.board.Board;
+import railglow.board.DelicateParts;
+import railglow.board.DelicateParts.Bears;
 import railglow.board.Part;
 import railglow.board.PartKind;
-import railglow.board.PartLimit;
 import railglow.board.Rail;
 import railglow.units.Quantity;
 import railglow.units.Unit;
@@ -154,39 +156,33 @@ public record LimitProposal(
     Cap cap =
         new Cap(UNKNOWN_RAIL_VOLTS, "the nominal voltage of " + rail.name() + " is not known");
     if (!Double.isNaN(rail.highestInjectionVolts())) {
-      cap = new Cap(rail.highestInjectionVolts(), "the board file allows that on " + rail.name());
+      Cap stated =
+          new Cap(rail.highestInjectionVolts(), "the board file allows that on " + rail.name());
+      cap = Double.isNaN(rail.nominalVolts()) ? cap.and(stated.value(), stated.origin()) : stated;
     } else if (!Double.isNaN(rail.nominalVolts())) {
       cap =
           new Cap(
               SHARE_OF_NOMINAL * rail.nominalVolts(),
               "80 % of the nominal voltage of " + rail.name());
     }
-    for (PartLimit limit : limitsOn(board, rail)) {
-      cap = cap.and(limit.highestVolts(), limit.reference() + ", the most delicate part on it");
+    Optional<Bears> delicate = DelicateParts.on(board, rail).highestVolts();
+    if (delicate.isPresent()) {
+      cap = cap.and(delicate.get().value(), words(delicate.get()));
     }
     return cap.and(means.maxVolts(), "the bench");
   }
 
   private static Cap ampereCap(Board board, Rail rail, InjectionMeans means) {
     Cap cap =
-        new Cap(means.maxAmperes(), "the bench")
-            .and(means.leadAmperes(), "the leads")
-            .and(means.connectorAmperes(), "the clip or connector");
-    for (PartLimit limit : limitsOn(board, rail)) {
-      cap = cap.and(limit.mostAmperes(), limit.reference() + ", the most delicate part on it");
-    }
-    return cap;
+        new Cap(means.leadAmperes(), "the leads' rating")
+            .and(means.connectorAmperes(), "the clip's or connector's rating")
+            .and(means.maxAmperes(), "the bench");
+    Optional<Bears> delicate = DelicateParts.on(board, rail).mostAmperes();
+    return delicate.isEmpty() ? cap : cap.and(delicate.get().value(), words(delicate.get()));
   }
 
-  private static List<PartLimit> limitsOn(Board board, Rail rail) {
-    return board.care().partLimits().stream()
-        .filter(
-            limit ->
-                board
-                    .part(limit.reference())
-                    .map(part -> part.nets().isEmpty() || board.isOn(part, rail.name()))
-                    .orElse(true))
-        .toList();
+  private static String words(Bears bears) {
+    return bears.reference() + ", the most delicate part on it (" + bears.why() + ")";
   }
 
   private static List<String> cautions(Board board, Rail rail) {
