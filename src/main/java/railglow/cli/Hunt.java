@@ -81,7 +81,11 @@ final class Hunt {
   int run(RunSetup setup) throws Exception {
     StopSignals signals = new StopSignals(latch, clock).install();
     try {
-      return runToTheEnd(setup);
+      int exitCode = runToTheEnd(setup);
+      if (outcome.header() != null) {
+        CatalogueAt.take(folder, runs, terminal);
+      }
+      return exitCode;
     } finally {
       signals.runEnded();
     }

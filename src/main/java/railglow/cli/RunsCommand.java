@@ -87,8 +87,9 @@ final class RunsCommand implements Callable<Integer> {
   @Option(
       names = "--catalogue",
       description =
-          "JDBC address of a shared catalogue, for example jdbc:postgresql://server/railglow; user"
-              + " and password come from RAILGLOW_CATALOGUE_USER and RAILGLOW_CATALOGUE_PASSWORD")
+          "JDBC address of a shared catalogue, for example jdbc:postgresql://server/railglow, instead"
+              + " of the one that RAILGLOW_CATALOGUE names; user and password come from"
+              + " RAILGLOW_CATALOGUE_USER and RAILGLOW_CATALOGUE_PASSWORD")
   private String address;
 
   RunsCommand(Terminal terminal) {
@@ -101,10 +102,10 @@ final class RunsCommand implements Callable<Integer> {
     if (dropFrames && until == null) {
       throw new UserMistake("--drop-frames needs --until, so that no new run loses its frames");
     }
-    if (folders.list().isEmpty() && address == null) {
+    if (folders.list().isEmpty() && address == null && CatalogueAt.shared() == null) {
       throw new UserMistake("there are no runs in " + runs + "; name their place with --runs");
     }
-    try (Catalogue catalogue = open()) {
+    try (Catalogue catalogue = CatalogueAt.open(address, runs)) {
       Progress progress = new Progress(terminal, "runs read");
       for (Damage damage : catalogue.refresh(folders, rebuild, progress::at)) {
         terminal.complain(damage.file() + ": " + damage.what());
@@ -130,15 +131,6 @@ final class RunsCommand implements Callable<Integer> {
     } catch (CatalogueException e) {
       throw new UserMistake(e.getMessage());
     }
-  }
-
-  private Catalogue open() throws CatalogueException {
-    if (address == null) {
-      return Catalogue.besideRuns(runs);
-    }
-    String user = System.getenv("RAILGLOW_CATALOGUE_USER");
-    String password = System.getenv("RAILGLOW_CATALOGUE_PASSWORD");
-    return Catalogue.open(address, user == null ? "" : user, password == null ? "" : password);
   }
 
   private RunSearch search() {

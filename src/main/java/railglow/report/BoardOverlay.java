@@ -38,6 +38,8 @@ record BoardOverlay(
     Board board,
     BufferedImage photograph,
     Texts texts) {
+  private static final double RING = 30;
+  private static final double LEAST_RING = 6;
   private static final double TOP = 30;
   private static final double MAX_WIDTH = 1024;
   private static final double LABEL = 18;
@@ -167,7 +169,15 @@ record BoardOverlay(
       BoardPosition place = registration.toBoard(sources.get(i).column(), sources.get(i).row());
       double x = mapping.x(place.xMillimetres());
       double y = mapping.y(place.yMillimetres());
-      double ring = 30;
+      double ring =
+          Math.min(
+              RING,
+              Math.min(
+                  Math.min(x - area.getMinX(), area.getMaxX() - x),
+                  Math.min(y - area.getMinY(), area.getMaxY() - y)));
+      if (ring < LEAST_RING) {
+        continue; // not on the board
+      }
       for (Pen pen : List.of(Pen.line(Sketch.INK, 4.5), Pen.line(Sketch.WHITE, 2))) {
         sketch.add(new Shape.Ellipse(x, y, ring, ring, 0, pen));
       }

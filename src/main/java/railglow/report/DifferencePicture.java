@@ -34,6 +34,7 @@ record DifferencePicture(
     List<PartMark> parts,
     double millimetresPerPixel,
     Texts texts) {
+  private static final int RING_CORNERS = 96;
   private static final double MAX_WIDTH = 1024;
   private static final double MAX_HEIGHT = 900;
   private static final int MOST_LABELS = 12;
@@ -79,7 +80,11 @@ record DifferencePicture(
       Rectangle2D thing =
           new Rectangle2D.Double(
               view.x(source.column()) - ring, view.y(source.row()) - ring, 2 * ring, 2 * ring);
-      label(view, labels, thing, texts.get("source.label", Integer.toString(i + 1)));
+      label(
+          view,
+          labels,
+          area.createIntersection(thing),
+          texts.get("source.label", Integer.toString(i + 1)));
     }
     for (PartMark part : nearestParts(view)) {
       label(view, labels, bounds(view, part), part.reference());
@@ -132,9 +137,20 @@ record DifferencePicture(
   private static void circle(PlaneView view, HeatSource source, double radius) {
     double x = view.x(source.column());
     double y = view.y(source.row());
-    for (Pen pen : List.of(CASING, CORE)) {
-      view.sketch().add(new Shape.Ellipse(x, y, radius, radius, 0, pen));
+    if (view.area().contains(x - radius, y - radius, 2 * radius, 2 * radius)) {
+      for (Pen pen : List.of(CASING, CORE)) {
+        view.sketch().add(new Shape.Ellipse(x, y, radius, radius, 0, pen));
+      }
+      return;
     }
+    double[] columns = new double[RING_CORNERS];
+    double[] rows = new double[RING_CORNERS];
+    for (int i = 0; i < RING_CORNERS; i++) {
+      double angle = 2 * Math.PI * i / RING_CORNERS;
+      columns[i] = source.column() + radius / view.scale() * Math.cos(angle);
+      rows[i] = source.row() + radius / view.scale() * Math.sin(angle);
+    }
+    view.outline(columns, rows, CASING, CORE);
   }
 
   /** Half axes in pixels, larger first, and the tilt of the larger in degrees, clockwise. */

@@ -1,5 +1,6 @@
 package railglow.report;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,7 @@ import railglow.report.draw.ColourMap;
 import railglow.report.draw.ColourScale;
 import railglow.report.draw.PlaneView;
 import railglow.report.draw.Sketch;
+import railglow.thermal.DelayMap;
 import railglow.thermal.HeatSource;
 import railglow.thermal.Plane;
 
@@ -22,6 +24,9 @@ final class Figures {
   static final String TRACE = "trace";
   private static final int MOST_CLOSE_VIEWS = 4;
   private static final double LEAST_SCORE = 4;
+
+  /** At the least score an angle is good to 1/4 rad. */
+  private static final double LEAST_DELAY_ERROR_DEGREES = 15;
 
   private Figures() {}
 
@@ -55,6 +60,17 @@ final class Figures {
         .ifPresent(p -> figures.put("quadrature", aroundZero(p, run.riseUnit(), 5)));
     delay(run).ifPresent(sketch -> figures.put("delay", sketch));
     run.plane("significance").ifPresent(p -> figures.put("significance", aroundZero(p, "z", 5)));
+    run.plane("trust")
+        .ifPresent(
+            p ->
+                figures.put(
+                    "trust",
+                    PlaneView.whole(
+                            p,
+                            new ColourScale(ColourMap.TEMPERATURE, 0, 1, texts.get("trust.unit")),
+                            1024,
+                            900)
+                        .sketch()));
     run.plane("background")
         .ifPresent(
             p ->
@@ -92,30 +108,34 @@ final class Figures {
                                 .sketch()));
   }
 
-  /**
-   * How late the heat comes: the angle of the slow part against ON minus OFF, 0 to 180 degrees of
-   * the pulse's period, where the statistic is far enough from noise to give one.
-   */
+  /** How late the heat comes, where it is far enough from noise to say so. */
   private static Optional<Sketch> delay(RunContents run) {
-    if (!run.planes().keySet().containsAll(List.of("in-phase", "quadrature", "significance"))) {
+    if (!run.planes().keySet().containsAll(List.of("in-phase", "quadrature"))) {
       return Optional.empty();
     }
-    float[] inPhase = run.planes().get("in-phase").values();
-    float[] slow = run.planes().get("quadrature").values();
-    float[] score = run.planes().get("significance").values();
-    Plane delay = run.planes().get("in-phase").copy();
+    Plane delay =
+        DelayMap.of(
+            run.planes().get("in-phase"),
+            run.planes().get("quadrature"),
+            narrowest(run.journal().header().detection().filterSigmasPixels()),
+            LEAST_SCORE);
+    float[] values = delay.values();
     boolean any = false;
-    for (int i = 0; i < inPhase.length; i++) {
-      boolean warm = score[i] >= LEAST_SCORE && (inPhase[i] > 0 || slow[i] > 0);
-      double degrees = Math.toDegrees(Math.atan2(slow[i], inPhase[i]));
-      delay.values()[i] = warm ? (float) Math.max(0, degrees) : Float.NaN;
-      any |= warm;
+    for (int i = 0; i < values.length; i++) {
+      double degrees = Math.toDegrees(values[i]);
+      // what cools while the power is on is no delay, but a reflection or chance
+      values[i] = degrees >= -LEAST_DELAY_ERROR_DEGREES ? (float) Math.max(0, degrees) : Float.NaN;
+      any |= values[i] == values[i];
     }
     return any
         ? Optional.of(
             PlaneView.whole(delay, new ColourScale(ColourMap.DELAY, 0, 180, "\u00b0"), 1024, 900)
                 .sketch())
         : Optional.empty();
+  }
+
+  private static double narrowest(double[] sigmas) {
+    return Arrays.stream(sigmas).min().orElse(1);
   }
 
   /** The plain thermal mean is in degrees where the camera has an absolute scale. */

@@ -35,6 +35,9 @@ record RunContents(
   static final List<String> PLANES =
       List.of("in-phase", "quadrature", "significance", "background");
 
+  /** Planes that not every run has; none is missed. */
+  static final List<String> FURTHER_PLANES = List.of("trust");
+
   /**
    * Reads a folder.
    *
@@ -63,23 +66,11 @@ record RunContents(
     }
     Map<String, Plane> planes = new TreeMap<>();
     for (String name : PLANES) {
-      try {
-        Plane plane = NpyFile.read(folder.plane(name));
-        if (plane.width() != journal.header().camera().width()
-            || plane.height() != journal.header().camera().height()) {
-          problems.add(
-              "Plane "
-                  + name
-                  + " is "
-                  + plane.width()
-                  + " x "
-                  + plane.height()
-                  + ", not the camera's size: left out.");
-        } else {
-          planes.put(name, plane);
-        }
-      } catch (JournalException e) {
-        problems.add(sentence(folder, e));
+      plane(folder, journal, name, planes, problems);
+    }
+    for (String name : FURTHER_PLANES) {
+      if (Files.exists(folder.plane(name))) {
+        plane(folder, journal, name, planes, problems);
       }
     }
     for (String used : journal.header().usedFiles().values()) {
@@ -89,6 +80,33 @@ record RunContents(
       }
     }
     return new RunContents(folder, journal, findings, planes, List.copyOf(problems));
+  }
+
+  private static void plane(
+      RunFolder folder,
+      Journal journal,
+      String name,
+      Map<String, Plane> planes,
+      List<String> problems)
+      throws IOException {
+    try {
+      Plane plane = NpyFile.read(folder.plane(name));
+      if (plane.width() != journal.header().camera().width()
+          || plane.height() != journal.header().camera().height()) {
+        problems.add(
+            "Plane "
+                + name
+                + " is "
+                + plane.width()
+                + " x "
+                + plane.height()
+                + ", not the camera's size: left out.");
+      } else {
+        planes.put(name, plane);
+      }
+    } catch (JournalException e) {
+      problems.add(sentence(folder, e));
+    }
   }
 
   Optional<Plane> plane(String name) {

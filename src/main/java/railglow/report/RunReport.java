@@ -99,6 +99,7 @@ public final class RunReport {
     String unit =
         switch (plane) {
           case "significance" -> "standard normal score";
+          case "trust" -> "share, 0 to 1";
           case "background" -> Figures.backgroundUnit(run).replace("\u00b0C", "degC");
           default -> run.riseUnit();
         };

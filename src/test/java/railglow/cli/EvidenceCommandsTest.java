@@ -15,6 +15,9 @@ import java.util.zip.ZipFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import railglow.casebook.Catalogue;
+import railglow.casebook.RunSearch;
+import railglow.casebook.RunSummary;
 import railglow.journal.Checksums;
 import railglow.journal.FindingsFile;
 import railglow.journal.JournalText;
@@ -78,6 +81,31 @@ class EvidenceCommandsTest {
     assertTrue(said().contains("No run fits."), said());
     assertEquals(0, railglow("runs", "--runs", runs(), "--faults", "--board", "hx-12"));
     assertTrue(said().contains("3V3  C37  1 of 1"), said());
+  }
+
+  @Test
+  void aRunThatEndedIsInTheCatalogueAtOnce() throws Exception {
+    Terminal terminal = new Terminal(System.out, System.err, false);
+    CatalogueAt.take(run, run.root().getParent(), terminal);
+    try (Catalogue catalogue = Catalogue.besideRuns(run.root().getParent())) {
+      assertEquals(
+          List.of(NAME), catalogue.find(RunSearch.ALL).stream().map(RunSummary::runId).toList());
+    }
+  }
+
+  @Test
+  void aCatalogueThatCanNotBeUsedIsSaidAndFailsNoRun() throws IOException {
+    Files.write(run.root().resolveSibling(".catalogue.mv.db"), new byte[5000]);
+    complained.reset();
+    CatalogueAt.take(
+        run,
+        run.root().getParent(),
+        new Terminal(
+            new PrintStream(said),
+            new PrintStream(complained, true, StandardCharsets.UTF_8),
+            false));
+    assertTrue(complained().startsWith("The run is not in the catalogue yet: "), complained());
+    assertTrue(complained().contains("takes it in later"), complained());
   }
 
   @Test

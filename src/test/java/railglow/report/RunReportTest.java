@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import railglow.journal.NpyFile;
 import railglow.journal.RunFolder;
+import railglow.thermal.Plane;
 
 class RunReportTest {
   @TempDir Path temporary;
@@ -80,6 +81,26 @@ class RunReportTest {
     assertTrue(page.contains("quadrature.npy"), page);
     assertTrue(Files.exists(folder.picture("difference")));
     assertFalse(Files.exists(folder.picture("quadrature")));
+  }
+
+  @Test
+  void theTrustMaskIsShownWhereThereIsOneAndNotMissedElsewhere() throws IOException {
+    Scene scene = scene("trust", 64, 48).source(30, 20, 1.6, 0.42);
+    scene.write(true);
+    RunReport.write(scene.folder(), scene.placement());
+    assertFalse(page(scene.folder()).contains("Trust mask"));
+    Plane trust = new Plane(64, 48);
+    java.util.Arrays.fill(trust.values(), 1);
+    trust.values()[20 * 64 + 30] = 0.25f;
+    NpyFile.write(scene.folder().plane("trust"), trust);
+    assertEquals(List.of(), RunReport.write(scene.folder(), scene.placement()));
+    assertTrue(page(scene.folder()).contains("Trust mask"));
+    assertTrue(Files.exists(scene.folder().picture("trust")));
+    assertTrue(Files.exists(scene.folder().planes().resolve("trust.tif")));
+    NpyFile.write(scene.folder().plane("trust"), new Plane(63, 48));
+    assertEquals(
+        List.of("Plane trust is 63 x 48, not the camera's size: left out."),
+        RunReport.write(scene.folder(), scene.placement()));
   }
 
   @Test
