@@ -77,4 +77,18 @@ public record CameraDescriptor(
         saturationValue,
         shutterSettlingSeconds);
   }
+
+  /** The same camera with measured noise of one pixel of one frame in place of the file's. */
+  public CameraDescriptor withNoise(double newNoiseKelvin) {
+    return new CameraDescriptor(
+        name,
+        layout,
+        scale,
+        framesPerSecond,
+        newNoiseKelvin,
+        latencySeconds,
+        timeConstantSeconds,
+        saturationValue,
+        shutterSettlingSeconds);
+  }
 }

@@ -13,6 +13,7 @@ import railglow.camera.FrameSources;
 import railglow.config.Bench;
 import railglow.config.BenchFile;
 import railglow.config.CameraDescriptorFile;
+import railglow.config.MeasuredCamera;
 import railglow.config.SupplyDescriptorFile;
 import railglow.sim.BenchPorts;
 import railglow.sim.SimulatedBench;
@@ -29,7 +30,8 @@ import railglow.time.SystemClock;
       "Identifies the supply, tries every word its descriptor uses with the output off, and says what"
           + " protects this bench; then watches the camera: rate, lost frames, noise, bad pixels, one"
           + " frame as a picture.",
-      "The output is never switched on."
+      "The output is never switched on.",
+      "With --keep the noise is kept beside the bench file: forecasts then use it."
     })
 final class BenchCommand implements Callable<Integer> {
   private final Terminal terminal;
@@ -47,6 +49,18 @@ final class BenchCommand implements Callable<Integer> {
       converter = Quantities.Seconds.class,
       description = "how long the camera is watched (default: 10 s)")
   private double watchSeconds = 10;
+
+  @Option(
+      names = "--camera-only",
+      description = "leave the supply alone; only its bench file must be readable")
+  private boolean cameraOnly;
+
+  @Option(
+      names = "--keep",
+      description =
+          "keep what was measured of the camera beside the bench file, in <bench>-measured.yaml,"
+              + " for plan, hunt and touch to use")
+  private boolean keep;
 
   @Option(
       names = "--into",
@@ -70,26 +84,42 @@ final class BenchCommand implements Callable<Integer> {
     }
     Path path =
         ShippedFiles.find(simulated ? "bench-simulated" : bench, "instruments", "bench file");
+    if (keep && (simulated || !Files.isRegularFile(Path.of(bench)))) {
+      throw new UserMistake(
+          "--keep writes beside your own bench file; "
+              + (simulated ? "--simulated has none" : "'" + bench + "' comes with the program")
+              + ": give --bench with a file of yours");
+    }
     Bench read = BenchFile.read(path);
     if (!simulated) {
-      return check(read);
+      return check(read, path);
     }
     try (SimulatedBench served =
         SimulatedBench.start(SimulateCommand.scenario("hx12", List.of()), BenchPorts.ANY, clock)) {
       return check(
           read.withAddresses(
-              SimulatedBenches.supplyAddress(served), SimulatedBenches.cameraAddress(served)));
+              SimulatedBenches.supplyAddress(served), SimulatedBenches.cameraAddress(served)),
+          path);
     }
   }
 
-  private int check(Bench read) throws Exception {
+  private int check(Bench read, Path benchFile) throws Exception {
     SupplyDescriptor supply = SupplyDescriptorFile.read(read.supplyDescriptor());
     CameraDescriptor camera = CameraDescriptorFile.read(read.cameraDescriptor());
     Files.createDirectories(folder);
     terminal.say("Bench      " + read.name());
-    int exitCode = new SupplyTrial(terminal, clock).run(read, supply, folder);
+    int exitCode =
+        cameraOnly ? ExitCode.DONE : new SupplyTrial(terminal, clock).run(read, supply, folder);
     try (FrameSource source = FrameSources.open(read.cameraAddress(), camera, clock)) {
-      boolean well = new CameraTrial(terminal, clock).run(camera, source, watchSeconds, folder);
+      CameraTrial trial = new CameraTrial(terminal, clock);
+      boolean well = trial.run(camera, source, watchSeconds, folder);
+      if (keep && trial.measuredNoise().isPresent()) {
+        MeasuredCamera kept =
+            KeptMeasurements.of(benchFile, camera)
+                .orElse(MeasuredCamera.nothing(camera.name()))
+                .with(trial.measuredNoise().get());
+        terminal.say("Kept       " + KeptMeasurements.keep(kept, benchFile));
+      }
       return exitCode == ExitCode.DONE && !well ? ExitCode.BAD_USE : exitCode;
     } catch (IOException e) {
       terminal.complain(e.getMessage());

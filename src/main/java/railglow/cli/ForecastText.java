@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import railglow.board.readings.OperatingPoint;
 import railglow.camera.CameraProfile;
+import railglow.config.MeasuredCamera;
 import railglow.pulse.PulseSequence;
 import railglow.thermal.DetectionSettings;
 import railglow.thermal.Forecast;
@@ -40,18 +41,17 @@ final class ForecastText {
     }
     PulseSequence sequence = setup.sequence();
     DetectionSettings detection = Detection.settings(sequence, camera);
+    PulseNoise noise =
+        setup
+            .measured()
+            .flatMap(measured -> measured.pulseNoise(camera.framesPerSecond()))
+            .orElse(PulseNoise.white(camera.noiseKelvin(), camera.framesPerSecond()));
     Forecast forecast =
-        Forecast.of(
-            detection,
-            camera.width(),
-            camera.height(),
-            PulseNoise.white(camera.noiseKelvin(), camera.framesPerSecond()),
-            BLUR_PIXELS,
-            BODY_SECONDS);
+        Forecast.of(detection, camera.width(), camera.height(), noise, BLUR_PIXELS, BODY_SECONDS);
     lines.add(
         line(
-            "Forecast   for a small part (blur %.0f px, %.1f s to warm), noise %s a frame, white:",
-            BLUR_PIXELS, BODY_SECONDS, Quantity.format(camera.noiseKelvin(), Unit.KELVIN)));
+            "Forecast   for a small part (blur %.0f px, %.1f s to warm), noise %s:",
+            BLUR_PIXELS, BODY_SECONDS, words(noise, setup)));
     for (double seconds : AFTER_SECONDS) {
       int cycle = (int) Math.floor(seconds / sequence.periodSeconds());
       if (cycle >= detection.minCycles() && cycle < detection.maxCycles()) {
@@ -64,6 +64,13 @@ final class ForecastText {
       fault(lines, setup, forecast, railOhms, kelvinPerWatt);
     }
     return lines;
+  }
+
+  private static String words(PulseNoise noise, RunSetup setup) {
+    String amount = Quantity.format(noise.noiseKelvin(), Unit.KELVIN) + " a frame, ";
+    return setup.measured().flatMap(MeasuredCamera::noise).isPresent()
+        ? amount + line("measured, correlation with the next frame %.2f", noise.correlation())
+        : amount + "white, as the descriptor says";
   }
 
   private static String smallest(Forecast forecast, int cycle, PulseSequence sequence) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import railglow.board.Board;
 import railglow.board.DelicateParts;
 import railglow.board.Rail;
@@ -15,6 +16,8 @@ import railglow.config.BoardFile;
 import railglow.config.CameraDescriptorFile;
 import railglow.config.ConfigException;
 import railglow.config.LoadedBoard;
+import railglow.config.MeasuredCamera;
+import railglow.config.MeasuredCameraFile;
 import railglow.config.SequenceFile;
 import railglow.config.SupplyDescriptorFile;
 import railglow.pulse.PulseSequence;
@@ -31,6 +34,8 @@ import railglow.supply.SupplyDescriptor;
 /**
  * Everything a run needs, read and checked before anything is opened.
  *
+ * @param camera with what was measured of it, if anything, in place of its descriptor's figures
+ * @param measured what is kept beside the bench file
  * @param files the board with its files; null when none was given
  * @param rail null when none was given
  * @param envelope the intersection of all limits
@@ -41,6 +46,7 @@ record RunSetup(
     Bench bench,
     SupplyDescriptor supply,
     CameraDescriptor camera,
+    Optional<MeasuredCamera> measured,
     LoadedBoard files,
     Rail rail,
     PulseSequence sequence,
@@ -63,7 +69,10 @@ record RunSetup(
     used.put("supply", bench.supplyDescriptor());
     SupplyDescriptor supply = SupplyDescriptorFile.read(bench.supplyDescriptor());
     used.put("camera", bench.cameraDescriptor());
-    CameraDescriptor camera = CameraDescriptorFile.read(bench.cameraDescriptor());
+    CameraDescriptor described = CameraDescriptorFile.read(bench.cameraDescriptor());
+    Optional<MeasuredCamera> measured = KeptMeasurements.of(benchPath, described);
+    measured.ifPresent(any -> used.put("measured", MeasuredCameraFile.beside(benchPath)));
+    CameraDescriptor camera = measured.map(m -> m.applied(described)).orElse(described);
     Path sequencePath = ShippedFiles.find(options.sequence, "sequences", "sequence");
     used.put("sequence", sequencePath);
     PulseSequence sequence = changed(SequenceFile.read(sequencePath), options);
@@ -92,6 +101,7 @@ record RunSetup(
         bench,
         supply,
         camera,
+        measured,
         files,
         rail,
         sequence,
@@ -107,6 +117,7 @@ record RunSetup(
         newBench,
         supply,
         camera,
+        measured,
         files,
         rail,
         sequence,
