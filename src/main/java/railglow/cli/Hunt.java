@@ -1,7 +1,6 @@
 package railglow.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -33,13 +32,10 @@ import railglow.run.RunProgress;
 import railglow.run.RunResults;
 import railglow.run.RunWatcher;
 import railglow.run.RunWatchers;
-import railglow.run.pulsed.CompanionStarter;
 import railglow.run.pulsed.PulsedRun;
 import railglow.run.pulsed.RunParts;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
-import railglow.supply.CompanionProcess;
-import railglow.supply.SupplyAddress;
 import railglow.time.MonotonicClock;
 import railglow.time.SystemClock;
 import railglow.time.WallStamp;
@@ -103,7 +99,8 @@ final class Hunt {
     folder.prepare(plannedBytes);
     Map<String, String> copies = UsedFiles.copy(setup.usedFiles(), setup.files(), folder);
     int exitCode;
-    try (FrameSource source = openCamera(setup);
+    try (OpenedCompanion companion = OpenedCompanion.launch(setup, latch);
+        FrameSource source = openCamera(setup);
         OpenedSupply supply =
             OpenedSupply.open(setup.bench(), setup.supply(), folder.transcript(), clock);
         LiveView view = LiveView.start(live, setup, latch, clock, terminal)) {
@@ -120,7 +117,7 @@ final class Hunt {
               latch,
               clock,
               start -> header(setup, folder, now, start, supply, source, copies),
-              companion(setup),
+              companion.starter(),
               plannedBytes);
       RunWatcher watcher = new Watcher();
       if (point.isPresent()) {
@@ -141,21 +138,6 @@ final class Hunt {
         camera.width(),
         camera.height(),
         Math.round(seconds * camera.framesPerSecond()));
-  }
-
-  private CompanionStarter companion(RunSetup setup) {
-    if (!setup.bench().companion()) {
-      return CompanionStarter.NONE;
-    }
-    return keeperLastStepNanos ->
-        Optional.of(
-            CompanionProcess.start(
-                Main.class.getName(),
-                SupplyAddress.parse(setup.bench().supplyAddress()),
-                setup.bench().supplyChannel(),
-                Files.readString(setup.bench().supplyDescriptor()),
-                keeperLastStepNanos,
-                latch));
   }
 
   private FrameSource openCamera(RunSetup setup) throws UserMistake {

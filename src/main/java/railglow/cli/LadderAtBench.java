@@ -5,16 +5,12 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Locale;
-import java.util.Optional;
 import railglow.casebook.RunFolders;
 import railglow.journal.RunFolder;
 import railglow.run.RunEnding;
 import railglow.run.ladder.LadderPlan;
 import railglow.run.ladder.LadderRun;
-import railglow.run.pulsed.CompanionStarter;
 import railglow.safety.StopLatch;
-import railglow.supply.CompanionProcess;
-import railglow.supply.SupplyAddress;
 import railglow.time.MonotonicClock;
 import railglow.time.SystemClock;
 import railglow.time.WallStamp;
@@ -55,8 +51,9 @@ final class LadderAtBench {
                 setup.boardName(),
                 setup.railName());
     LadderPlan plan = LadderPlan.upTo(setup.outputPlan().highestVolts(), levels, dwellSeconds);
-    try (OpenedSupply supply =
-        OpenedSupply.open(setup.bench(), setup.supply(), folder.transcript(), clock)) {
+    try (OpenedCompanion companion = OpenedCompanion.launch(setup, latch);
+        OpenedSupply supply =
+            OpenedSupply.open(setup.bench(), setup.supply(), folder.transcript(), clock)) {
       terminal.say(PlanText.cautions());
       terminal.say("Board      " + PlanText.board(setup));
       terminal.say("Supply     " + supply.identity() + " at " + setup.bench().supplyAddress());
@@ -77,25 +74,10 @@ final class LadderAtBench {
                   setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms(),
                   latch,
                   clock,
-                  companion(setup))
+                  companion.starter())
               .run();
       return finish(folder, outcome);
     }
-  }
-
-  private CompanionStarter companion(RunSetup setup) {
-    if (!setup.bench().companion()) {
-      return CompanionStarter.NONE;
-    }
-    return keeperLastStepNanos ->
-        Optional.of(
-            CompanionProcess.start(
-                Main.class.getName(),
-                SupplyAddress.parse(setup.bench().supplyAddress()),
-                setup.bench().supplyChannel(),
-                Files.readString(setup.bench().supplyDescriptor()),
-                keeperLastStepNanos,
-                latch));
   }
 
   private int finish(RunFolder folder, LadderRun.Outcome outcome) throws Exception {

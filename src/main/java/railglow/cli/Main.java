@@ -7,13 +7,14 @@ public final class Main {
   private Main() {}
 
   public static void main(String[] args) {
-    int exitCode = run(Terminal.ofProcess(), args);
-    System.exit(exitCode);
+    System.exit(
+        CompanionEntry.isMeant(args) ? CompanionEntry.run(args) : run(Terminal.ofProcess(), args));
   }
 
   /** Runs a command without ending the process. */
   static int run(Terminal terminal, String... args) {
     CommandLine commands = new CommandLine(new Railglow(), new CommandFactory(terminal));
+    Commands.add(commands, args);
     commands.setCaseInsensitiveEnumValuesAllowed(true);
     commands.setUsageHelpWidth(96);
     commands.setOut(terminal.answers());

@@ -1,6 +1,5 @@
 package railglow.cli;
 
-import picocli.AutoComplete;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
@@ -23,25 +22,6 @@ import picocli.CommandLine.Spec;
       "Exit codes: 0 done; 2 bad use or bad file; 3 refused by the limits; 4 stopped by a limit,",
       "output proven off; 5 stopped and output NOT proven off; 130 stopped by the operator,",
       "output proven off."
-    },
-    subcommands = {
-      HuntCommand.class,
-      TouchCommand.class,
-      PlanCommand.class,
-      BenchCommand.class,
-      RailsCommand.class,
-      LadderCommand.class,
-      CompareCommand.class,
-      ReplayCommand.class,
-      ImportCommand.class,
-      ReportCommand.class,
-      ExportCommand.class,
-      RunsCommand.class,
-      KeepCommand.class,
-      SimulateCommand.class,
-      OffCommand.class,
-      CompanionCommand.class,
-      AutoComplete.GenerateCompletion.class
     })
 final class Railglow implements Runnable {
   @Spec private CommandSpec spec;

@@ -12,7 +12,8 @@ import railglow.time.StepRunner;
 
 /**
  * The companion process: it holds its own way to the supply and drives the output off when the
- * controller dies or stops beating. It does nothing to the supply before that.
+ * controller dies or stops beating. It does nothing to the supply before that, and does not even
+ * connect before the first beat: some supplies take one connection, and that is the controller's.
  */
 public final class CompanionMain {
   /** The controller said goodbye; nothing was touched. */
@@ -70,6 +71,10 @@ public final class CompanionMain {
             descriptor.wire().link(),
             clock,
             Transcript.NONE);
+    int first = in.read();
+    if (first != CompanionTalk.BEAT) {
+      return LEFT_ALONE; // the controller never came to the point where the output may go on
+    }
     try (Supply supply = ScpiSupply.unopened(link, descriptor, channel)) {
       CompanionAnswers answers = new CompanionAnswers(out);
       CompanionWatch watch =

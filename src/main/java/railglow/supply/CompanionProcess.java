@@ -41,7 +41,7 @@ public final class CompanionProcess implements Step, AutoCloseable {
   private long lastAnswerNanos;
   private boolean lost;
 
-  private CompanionProcess(Process process, LongSupplier keeperLastStepNanos, StopLatch latch) {
+  CompanionProcess(Process process, LongSupplier keeperLastStepNanos, StopLatch latch) {
     this.process = process;
     this.toCompanion = process.getOutputStream();
     this.fromCompanion = process.getInputStream();
@@ -50,24 +50,19 @@ public final class CompanionProcess implements Step, AutoCloseable {
   }
 
   /**
-   * Starts the process.
+   * Starts the process; it waits, and touches nothing, until the first beat.
    *
    * @param mainClass name of the program's main class, which knows the command {@code companion}
    * @param descriptorText the supply's descriptor as read
-   * @param keeperLastStepNanos the keeper's heartbeat: without it there is no beat
    * @throws IOException with a sentence when it can't be started
    */
-  public static CompanionProcess start(
-      String mainClass,
-      SupplyAddress address,
-      int channel,
-      String descriptorText,
-      LongSupplier keeperLastStepNanos,
-      StopLatch latch)
+  public static LaunchedCompanion launch(
+      String mainClass, SupplyAddress address, int channel, String descriptorText)
       throws IOException {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-Xmx48m", "-Xss512k", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1"));
+    command.addAll(sharedClasses());
     command.addAll(List.of("-cp", classPath(), mainClass, "companion"));
     command.add(address.toString());
     command.add(Integer.toString(channel));
@@ -76,12 +71,19 @@ public final class CompanionProcess implements Step, AutoCloseable {
     try {
       Process process =
           new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start();
-      CompanionProcess companion = new CompanionProcess(process, keeperLastStepNanos, latch);
-      CompanionTalk.sendText(companion.toCompanion, descriptorText);
-      return companion;
+      CompanionTalk.sendText(process.getOutputStream(), descriptorText);
+      return new LaunchedCompanion(process);
     } catch (IOException e) {
       throw new IOException("the companion process could not be started: " + e.getMessage(), e);
     }
+  }
+
+  /** The archive of loaded classes that the launcher named, so that both processes start fast. */
+  private static List<String> sharedClasses() {
+    String archive = System.getProperty("railglow.archive", "");
+    return archive.isEmpty()
+        ? List.of()
+        : List.of("-Xshare:auto", "-Xlog:disable", "-XX:SharedArchiveFile=" + archive);
   }
 
   /** Whether it is up and watching; before that no permit may be posted. */

@@ -40,7 +40,7 @@ public final class PulsedRun {
   private static final Logger LOG = LoggerFactory.getLogger(PulsedRun.class);
   private static final long SECOND = 1_000_000_000L;
   private static final long WATCH_NANOS = SECOND / 10;
-  private static final long START_NANOS = SECOND / 5;
+  private static final long START_NANOS = SECOND / 20;
   private static final long READY_PATIENCE_NANOS = 20 * SECOND;
   private static final long FRAMES_PATIENCE_NANOS = 5 * SECOND;
   private static final long OFF_PATIENCE_NANOS = 15 * SECOND;
