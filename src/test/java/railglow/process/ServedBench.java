@@ -96,7 +96,18 @@ final class ServedBench implements AutoCloseable {
   }
 
   RailglowProcess hunt(Path benchFile, Path sequence) throws IOException {
-    return RailglowProcess.start(
+    return RailglowProcess.start(huntWords(benchFile, sequence).toArray(String[]::new));
+  }
+
+  /** A hunt on this bench as a command line for the given program. */
+  List<String> huntWords(String program, Path sequence) {
+    List<String> words = new ArrayList<>(List.of(program));
+    words.addAll(huntWords(bench, sequence));
+    return words;
+  }
+
+  private List<String> huntWords(Path benchFile, Path sequence) {
+    return List.of(
         "hunt",
         "--bench",
         benchFile.toString(),

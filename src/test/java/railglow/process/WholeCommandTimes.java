@@ -1,0 +1,185 @@
+package railglow.process;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Prints how long whole commands take as a person waits for them, through the launcher that the
+ * build leaves in {@code target}: help, start to first pulse, last pulse to report, replay.
+ *
+ * <p>Arguments: repetitions, minutes of the run that is replayed.
+ */
+public final class WholeCommandTimes {
+  private static final Path LAUNCHER = Path.of("target", "railglow").toAbsolutePath();
+  private static final String JAVA =
+      Path.of(System.getProperty("java.home"), "bin", "java").toString();
+
+  private WholeCommandTimes() {}
+
+  public static void main(String[] args) throws Exception {
+    int times = args.length > 0 ? Integer.parseInt(args[0]) : 9;
+    double minutes = args.length > 1 ? Double.parseDouble(args[1]) : 10;
+    Path folder = Files.createTempDirectory("whole-commands");
+    say("| what | median s | least s | most s | goal |");
+    say("|---|---|---|---|---|");
+    double[] java = new double[times];
+    double[] help = new double[times];
+    for (int i = 0; i < times; i++) {
+      java[i] = seconds(folder, JAVA, "-Xshare:auto", "-version");
+      help[i] = seconds(folder, LAUNCHER.toString(), "--help");
+    }
+    row("a Java that prints its version", java, "(for comparison)");
+    row("`railglow --help`", help, "0.25 s");
+    hunts(folder, times);
+    replay(folder, minutes, median(java));
+  }
+
+  private static void hunts(Path folder, int times) throws Exception {
+    double[] start = new double[times];
+    double[] end = new double[times];
+    for (int i = 0; i < times; i++) {
+      Path own = Files.createDirectory(folder.resolve("hunt" + i));
+      try (ServedBench bench = ServedBench.start(own)) {
+        Path sequence = bench.sequence("1 V", "500 mA", 5, "no");
+        Files.writeString(
+            sequence, Files.readString(sequence).replace("lead-in: 1 s", "lead-in: 0.5 s"));
+        long began = System.nanoTime();
+        run(own, bench.huntWords(LAUNCHER.toString(), sequence));
+        long ended = System.nanoTime();
+        List<JsonNode> edges =
+            bench.truth().stream().filter(e -> e.path("kind").asText().equals("output")).toList();
+        long first =
+            edges.stream()
+                .filter(e -> e.get("on").asBoolean())
+                .findFirst()
+                .orElseThrow()
+                .get("nanos")
+                .asLong();
+        long last =
+            edges.stream()
+                .filter(e -> !e.get("on").asBoolean())
+                .reduce((a, b) -> b)
+                .orElseThrow()
+                .get("nanos")
+                .asLong();
+        start[i] = (first - began) * 1e-9;
+        end[i] = (ended - last) * 1e-9;
+      }
+    }
+    row("`hunt` to its first pulse, a lead-in of 0.5 s within", start, "1 s");
+    row("last pulse to the end of the process, report written, a rest of 1 s within", end, "2 s");
+  }
+
+  private static void replay(Path folder, double minutes, double javaSeconds) throws Exception {
+    RecordedMinutes recorded = RecordedMinutes.write(folder, minutes);
+    run(
+        folder,
+        List.of(
+            LAUNCHER.toString(),
+            "import",
+            "--frames",
+            recorded.frames().toString(),
+            "--edges",
+            recorded.edges().toString(),
+            "--frame-rate",
+            "25 Hz",
+            "--kelvin-per-count",
+            "20 mK",
+            "--runs",
+            folder.resolve("runs").toString()));
+    Files.delete(recorded.frames());
+    Path run;
+    try (var runs = Files.list(folder.resolve("runs"))) {
+      run = runs.filter(Files::isDirectory).findFirst().orElseThrow();
+    }
+    double[] replay = new double[3];
+    double[] read = new double[3];
+    long bytes = 0;
+    for (int i = 0; i < replay.length; i++) {
+      long before = System.nanoTime();
+      bytes = readAll(run);
+      read[i] = (System.nanoTime() - before) * 1e-9;
+      replay[i] = seconds(folder, LAUNCHER.toString(), "replay", "--verify", run.toString());
+    }
+    row(
+        String.format(Locale.ROOT, "reading the run's %.0f MB", bytes * 1e-6),
+        read,
+        "(for comparison)");
+    row(String.format(Locale.ROOT, "`replay --verify` of %.1f min", minutes), replay, "");
+    say("");
+    say(
+        String.format(
+            Locale.ROOT,
+            "Replay: %.1f times real time (goal 100); %.1f times reading its bytes and starting"
+                + " a Java (goal 1.5).",
+            minutes * 60 / median(replay),
+            median(replay) / (median(read) + javaSeconds)));
+  }
+
+  private static long readAll(Path run) throws IOException {
+    ByteBuffer buffer = ByteBuffer.allocateDirect(1 << 20);
+    long total = 0;
+    List<Path> files;
+    try (var all = Files.walk(run)) {
+      files = all.filter(Files::isRegularFile).toList();
+    }
+    for (Path file : files) {
+      try (FileChannel channel = FileChannel.open(file)) {
+        for (int n = channel.read(buffer.clear()); n >= 0; n = channel.read(buffer.clear())) {
+          total += n;
+        }
+      }
+    }
+    return total;
+  }
+
+  private static double seconds(Path folder, String... words) throws Exception {
+    long before = System.nanoTime();
+    run(folder, Arrays.asList(words));
+    return (System.nanoTime() - before) * 1e-9;
+  }
+
+  private static void run(Path folder, List<String> words) throws Exception {
+    Path output = folder.resolve("output.txt");
+    Process process =
+        new ProcessBuilder(new ArrayList<>(words))
+            .redirectErrorStream(true)
+            .redirectOutput(output.toFile())
+            .start();
+    if (process.waitFor() != 0) {
+      throw new IllegalStateException(words + " failed:\n" + Files.readString(output));
+    }
+  }
+
+  private static void row(String what, double[] seconds, String goal) {
+    double[] sorted = seconds.clone();
+    Arrays.sort(sorted);
+    say(
+        String.format(
+            Locale.ROOT,
+            "| %s | %.2f | %.2f | %.2f | %s |",
+            what,
+            median(sorted),
+            sorted[0],
+            sorted[sorted.length - 1],
+            goal));
+  }
+
+  private static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
+  private static void say(String line) {
+    System.out.println(line);
+  }
+}
