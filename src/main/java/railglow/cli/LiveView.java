@@ -1,8 +1,11 @@
 package railglow.cli;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.util.List;
+import java.util.function.Consumer;
 import picocli.CommandLine.Option;
+import railglow.live.LiveDoor;
 import railglow.live.LiveFacts;
 import railglow.live.LivePage;
 import railglow.run.RunWatcher;
@@ -13,6 +16,8 @@ import railglow.time.MonotonicClock;
 
 /** The live page of a run, if it is wanted. */
 final class LiveView implements AutoCloseable {
+  private static final int HIGHEST_PORT = 65_535;
+
   /** How the page is asked for. */
   static final class Options {
     @Option(
@@ -26,7 +31,16 @@ final class LiveView implements AutoCloseable {
         names = "--live-port",
         paramLabel = "PORT",
         description = "its port, or the next free one (default: 8075); 0 for any")
-    int port = LivePage.USUAL_PORT;
+    int port = LiveDoor.USUAL_PORT;
+
+    @Option(
+        names = "--live-address",
+        paramLabel = "ADDRESS",
+        description =
+            "serve it on this address of this machine, for a phone on the bench; everybody on that"
+                + " network who has the page's address can watch and stop, and nothing is encrypted"
+                + " (default: this machine only)")
+    String address;
   }
 
   private final LivePage page;
@@ -39,31 +53,78 @@ final class LiveView implements AutoCloseable {
   static LiveView start(
       Options options, RunSetup setup, StopLatch latch, MonotonicClock clock, Terminal terminal)
       throws UserMistake {
-    if (!options.wanted) {
-      return new LiveView(null);
-    }
-    LiveFacts facts =
-        new LiveFacts(
-            setup.boardName(),
-            setup.railName(),
-            setup.sequence().name() + ", " + PlanText.pulses(setup.sequence()),
-            setup.sequence().familyWiseError(),
-            setup.envelope(),
-            setup.camera().profile().celsiusAtZero(),
-            setup.camera().profile().kelvinPerCount());
+    return new LiveView(
+        options.wanted
+            ? serve(
+                options,
+                facts(setup, 0),
+                clock,
+                terminal,
+                who -> latch.set(StopCause.OPERATOR_REQUEST, clock.nanos(), who))
+            : null);
+  }
+
+  static LiveFacts facts(RunSetup setup, double soundVolume) {
+    return new LiveFacts(
+        setup.boardName(),
+        setup.railName(),
+        setup.sequence().name() + ", " + PlanText.pulses(setup.sequence()),
+        setup.sequence().familyWiseError(),
+        setup.envelope(),
+        setup.camera().profile().celsiusAtZero(),
+        setup.camera().profile().kelvinPerCount(),
+        soundVolume);
+  }
+
+  /**
+   * Starts a page and says where it is.
+   *
+   * @throws UserMistake when it can't be served there
+   */
+  static LivePage serve(
+      Options options,
+      LiveFacts facts,
+      MonotonicClock clock,
+      Terminal terminal,
+      Consumer<String> askStop)
+      throws UserMistake {
+    LiveDoor door = door(options);
     try {
-      LivePage page =
-          LivePage.start(
-              facts,
-              options.port,
-              who -> latch.set(StopCause.OPERATOR_REQUEST, clock.nanos(), who));
+      LivePage page = LivePage.start(facts, door, clock, askStop);
       terminal.say("Live page  " + page.address());
       if (options.port != 0 && page.port() != options.port) {
         terminal.say("           (port " + options.port + " is taken)");
       }
-      return new LiveView(page);
+      if (!door.isLoopback()) {
+        terminal.say(
+            "           others on this network who have that address can watch and stop; not"
+                + " encrypted");
+      }
+      return page;
     } catch (IOException e) {
       throw new UserMistake("the live page can't be served: " + e.getMessage());
+    }
+  }
+
+  private static LiveDoor door(Options options) throws UserMistake {
+    if (options.port < 0 || options.port > HIGHEST_PORT) {
+      throw new UserMistake("--live-port is " + options.port + "; 0 to 65535 is possible");
+    }
+    if (options.address == null) {
+      return LiveDoor.ofThisMachine(options.port);
+    }
+    try {
+      InetAddress address = InetAddress.getByName(options.address);
+      if (address.isAnyLocalAddress()) {
+        throw new UserMistake(
+            "--live-address "
+                + options.address
+                + " means every network at once; name one address of this machine");
+      }
+      return new LiveDoor(address, options.port);
+    } catch (IOException e) {
+      throw new UserMistake(
+          "--live-address " + options.address + " is no address: give it as 192.168.1.5");
     }
   }
 

@@ -31,7 +31,7 @@ final class RunOptions {
   @Option(
       names = "--sequence",
       paramLabel = "FILE",
-      description = "sequence file or shipped sequence (default: low-ohm-hunt)")
+      description = "sequence file or shipped sequence (default: ${DEFAULT-VALUE})")
   String sequence = "low-ohm-hunt";
 
   @Option(

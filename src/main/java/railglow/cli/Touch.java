@@ -12,6 +12,7 @@ import java.util.Optional;
 import railglow.casebook.RunFolders;
 import railglow.journal.Findings;
 import railglow.run.RunEnding;
+import railglow.run.RunWatchers;
 import railglow.run.handsfree.ContactBounds;
 import railglow.run.handsfree.ContactWatch;
 import railglow.run.handsfree.Sensing;
@@ -34,14 +35,16 @@ import railglow.units.Unit;
 final class Touch {
   private final Terminal terminal;
   private final TouchVoice voice;
+  private final TouchScreen screen;
   private final RunSetup setup;
   private final SensingLevel level;
   private final TouchSettings settings;
   private final ContactBounds bounds;
   private final MonotonicClock clock = SystemClock.INSTANCE;
-  private final TouchStops stops = new TouchStops(clock);
+  private final TouchStops stops;
   private final List<TouchResult> results = new ArrayList<>();
   private Path session;
+  private RunEnding lastEnding;
   private int waits;
 
   /**
@@ -57,11 +60,15 @@ final class Touch {
   Touch(
       Terminal terminal,
       TouchVoice voice,
+      TouchScreen screen,
+      TouchStops stops,
       RunSetup setup,
       SensingLevel level,
       TouchSettings settings) {
     this.terminal = terminal;
     this.voice = voice;
+    this.screen = screen;
+    this.stops = stops;
     this.setup = setup;
     this.level = level;
     this.settings = settings;
@@ -93,6 +100,7 @@ final class Touch {
         }
       }
       compare();
+      screen.ended(lastEnding);
       return exitCode;
     } finally {
       signals.runEnded();
@@ -139,19 +147,34 @@ final class Touch {
       }
       terminal.say("");
       terminal.say("Waiting    for touch " + (results.size() + 1) + ", " + label());
-      return new Sensing(
-              new SensingParts(
-                  supply.supply(),
-                  level.plan(setup.supply()),
-                  setup.envelope(),
-                  bounds,
-                  armed,
-                  latch,
-                  clock,
-                  voice::felt,
-                  terminal::complain))
-          .run();
+      if (armed) {
+        screen.listening(results.size() + 1, label());
+      } else {
+        screen.next(results.size() + 1, label());
+      }
+      Sensing.Outcome felt =
+          new Sensing(
+                  new SensingParts(
+                      supply.supply(),
+                      level.plan(setup.supply()),
+                      setup.envelope(),
+                      bounds,
+                      armed,
+                      latch,
+                      clock,
+                      voice::felt,
+                      this::warn,
+                      screen::sensing))
+              .run();
+      screen.between(felt.ending().output());
+      lastEnding = felt.ending();
+      return felt;
     }
+  }
+
+  private void warn(String sentence) {
+    terminal.complain(sentence);
+    screen.onMessage(sentence);
   }
 
   private String label() {
@@ -164,6 +187,7 @@ final class Touch {
     voice.keepStill(label, number, felt.contact());
     StopLatch latch = stops.next(false);
     ContactWatch watch = new ContactWatch(bounds, latch);
+    screen.begun();
     Hunt hunt =
         new Hunt(
             terminal,
@@ -171,18 +195,22 @@ final class Touch {
             settings.commandLine(),
             new LiveView.Options(),
             latch,
-            Optional.of(new TouchedPoint(label, watch)));
+            Optional.of(new TouchedPoint(label, new RunWatchers(List.of(watch, screen)))));
     hunt.runToTheEnd(setup);
     Optional<Findings> findings = hunt.findings();
     results.add(result(number, label, hunt, watch));
+    TouchComparison comparison = new TouchComparison(results, setup.bench().sensedAtBoard());
+    screen.touches(comparison);
     RunEnding ending = hunt.ending();
+    lastEnding = ending;
     if (!ending.provenOff() || ending.stop().cause().kind() == StopCause.Kind.LIMIT) {
-      voice.stopped(ending.stop().cause());
+      voice.stopped(ending.stop().cause(), ending.stop().evidence());
       return ending.exitCode();
     }
     voice.ended(
         findings.map(Findings::verdict).orElse(Findings.Verdict.NOT_ENOUGH_DATA),
-        watch.contactLost());
+        watch.contactLost(),
+        comparison.found(results.get(results.size() - 1)));
     return stops.signal().isSet() ? ExitCode.STOPPED_BY_OPERATOR : ExitCode.DONE;
   }
 
@@ -226,7 +254,7 @@ final class Touch {
       terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
       terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
     }
-    voice.stopped(ending.stop().cause());
+    voice.stopped(ending.stop().cause(), ending.stop().evidence());
     Summary.sentence(
         terminal,
         "Ended      ",

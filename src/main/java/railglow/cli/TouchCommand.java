@@ -41,6 +41,7 @@ final class TouchCommand implements Callable<Integer> {
   private final Terminal terminal;
   @Spec private CommandSpec spec;
   @Mixin private RunOptions options = new RunOptions();
+  @Mixin private LiveView.Options live = new LiveView.Options();
 
   @Option(
       names = "--sensing-level",
@@ -118,7 +119,7 @@ final class TouchCommand implements Callable<Integer> {
     }
     double volume = silent ? 0 : volumePercent / LOUDEST_PERCENT;
     if (hear) {
-      try (TouchVoice voice = new TouchVoice(terminal, volume)) {
+      try (TouchVoice voice = new TouchVoice(terminal, volume, TouchScreen.NONE)) {
         voice.all();
       }
       return ExitCode.DONE;
@@ -159,15 +160,33 @@ final class TouchCommand implements Callable<Integer> {
   private int run(RunSetup setup, SensingLevel level, TouchLabels names, double volume)
       throws Exception {
     int most = touches != null ? touches : options.simulated ? DEMO_TOUCHES : Integer.MAX_VALUE;
-    try (TouchVoice voice = new TouchVoice(terminal, volume)) {
+    TouchStops stops = new TouchStops(SystemClock.INSTANCE);
+    try (TouchScreen screen = screen(setup, volume, stops);
+        TouchVoice voice = new TouchVoice(terminal, volume, screen)) {
       return new Touch(
               terminal,
               voice,
+              screen,
+              stops,
               setup,
               level,
               new Touch.TouchSettings(options.runs, commandLine(), names, most, !noKeys))
           .run();
     }
+  }
+
+  private TouchScreen screen(RunSetup setup, double volume, TouchStops stops) throws UserMistake {
+    if (!live.wanted) {
+      return TouchScreen.NONE;
+    }
+    return new TouchScreen(
+        Optional.of(
+            LiveView.serve(
+                live,
+                LiveView.facts(setup, volume),
+                SystemClock.INSTANCE,
+                terminal,
+                stops::request)));
   }
 
   private TouchLabels names() throws UserMistake {

@@ -27,6 +27,11 @@ final class TouchStops {
     return signal;
   }
 
+  /** STOP, from another thread, by whom. */
+  void request(String who) {
+    signal.set(StopCause.OPERATOR_REQUEST, clock.nanos(), who);
+  }
+
   /** A new latch for what comes next; set already when the session shall end. */
   synchronized StopLatch next(boolean isSensing) {
     current = new StopLatch();

@@ -2,6 +2,7 @@ package railglow.cli;
 
 import java.util.Locale;
 import railglow.journal.Findings;
+import railglow.live.LiveStage;
 import railglow.live.sound.Loudspeaker;
 import railglow.live.sound.MachineLoudspeaker;
 import railglow.live.sound.Sound;
@@ -12,25 +13,28 @@ import railglow.safety.StopCause;
 import railglow.units.Quantity;
 import railglow.units.Unit;
 
-/** Tells the operator of a hands-free session what happens, by ear and in words. */
+/** Tells the operator of a hands-free session what happens: by ear, in words, and on the page. */
 final class TouchVoice implements AutoCloseable {
   private final Terminal terminal;
+  private final TouchScreen screen;
   private final SoundPlayer sounds;
 
   /**
    * @param volume 0 to 1; 0 for silence
    */
-  TouchVoice(Terminal terminal, double volume) {
-    this(terminal, volume, new MachineLoudspeaker());
+  TouchVoice(Terminal terminal, double volume, TouchScreen screen) {
+    this(terminal, volume, screen, new MachineLoudspeaker());
   }
 
-  TouchVoice(Terminal terminal, double volume, Loudspeaker loudspeaker) {
+  TouchVoice(Terminal terminal, double volume, TouchScreen screen, Loudspeaker loudspeaker) {
     this.terminal = terminal;
+    this.screen = screen;
     this.sounds =
         new SoundPlayer(
             loudspeaker,
             volume,
             sound -> {
+              screen.machineIsSilent();
               terminal.bell();
               terminal.say("Sound      " + sound.words());
             });
@@ -59,23 +63,37 @@ final class TouchVoice implements AutoCloseable {
   void felt(TouchStart.Event event, Contact contact) {
     switch (event) {
       case FELT -> {
-        sounds.play(Sound.CONTACT_FELT);
+        play(Sound.CONTACT_FELT);
         terminal.say("Felt       contact, " + ohms(contact.ohms()));
+        screen.stage(LiveStage.CONTACT_FELT, ohms(contact.ohms()));
       }
-      case NOT_SETTLING ->
-          terminal.say(
-              "Unsteady   the contact does not settle: its resistance swings from "
-                  + ohms(contact.lowestOhms())
-                  + " to "
-                  + ohms(contact.highestOhms())
-                  + "; press harder, clean the pad, or rest the hand");
-      case LIFTED -> terminal.say("Lifted");
+      case NOT_SETTLING -> {
+        String sentence =
+            "the contact does not settle: its resistance swings from "
+                + ohms(contact.lowestOhms())
+                + " to "
+                + ohms(contact.highestOhms())
+                + "; press harder, clean the pad, or rest the hand";
+        terminal.say("Unsteady   " + sentence);
+        screen.stage(LiveStage.UNSTEADY, sentence);
+      }
+      case LIFTED -> {
+        terminal.say("Lifted");
+        screen.stage(LiveStage.LISTENING, "");
+      }
+      case READY -> screen.stage(LiveStage.LISTENING, "");
       default -> {}
     }
   }
 
+  private void play(Sound sound) {
+    sounds.play(sound);
+    screen.sound(sound);
+  }
+
   void keepStill(String label, int number, Contact contact) {
-    sounds.play(Sound.KEEP_STILL);
+    play(Sound.KEEP_STILL);
+    screen.stage(LiveStage.KEEP_STILL, "");
     boolean known = contact != null && Double.isFinite(contact.ohms());
     terminal.say("");
     terminal.say(
@@ -87,20 +105,28 @@ final class TouchVoice implements AutoCloseable {
             + (known ? "; felt " + ohms(contact.ohms()) : ""));
   }
 
-  void ended(Findings.Verdict verdict, boolean contactLost) {
+  /**
+   * @param found in words
+   */
+  void ended(Findings.Verdict verdict, boolean contactLost, String found) {
     if (verdict == Findings.Verdict.HEAT_FOUND) {
-      sounds.play(Sound.FOUND);
+      play(Sound.FOUND);
+      screen.stage(LiveStage.FOUND, found);
     } else if (verdict == Findings.Verdict.NOTHING_FOUND) {
-      sounds.play(Sound.NOTHING_FOUND);
+      play(Sound.NOTHING_FOUND);
+      screen.stage(LiveStage.NOTHING_FOUND, "");
+    } else {
+      screen.stage(LiveStage.LIFTED, found);
     }
-    sounds.play(Sound.LIFT);
+    play(Sound.LIFT);
     terminal.say(
         contactLost ? "Lifted     set the probe down on the next point" : "Lift       the probe");
   }
 
-  void stopped(StopCause cause) {
+  void stopped(StopCause cause, String evidence) {
+    screen.stage(LiveStage.STOPPED, evidence);
     if (cause.kind() == StopCause.Kind.LIMIT) {
-      sounds.play(Sound.STOPPED_BY_LIMIT);
+      play(Sound.STOPPED_BY_LIMIT);
     }
   }
 

@@ -8,13 +8,15 @@ import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
- * Decides who may talk to the page's server: only those who know the run's token, who address this
- * machine by its loopback name, and who were not sent by another site. Thread-safe.
+ * Decides who may talk to the page's server: only those who know the page's token, who address this
+ * machine by a name it is served under, and who were not sent by another site. Thread-safe.
  */
 final class LiveGate {
   private static final int TOKEN_BYTES = 16;
+  private static final String FRAME_DESTINATION = "iframe";
   private final String token;
   private volatile Set<String> origins = Set.of();
   private volatile Set<String> hosts = Set.of();
@@ -29,26 +31,42 @@ final class LiveGate {
     return token;
   }
 
-  /** Sets the ports once they are known. */
-  void serve(int pagePort, int stopPort) {
-    origins = Set.of("http://127.0.0.1:" + pagePort, "http://localhost:" + pagePort);
+  /** Sets the names and ports once they are known. */
+  void serve(LiveDoor door, int pagePort, int stopPort) {
+    origins =
+        door.hosts().stream()
+            .map(host -> "http://" + host + ":" + pagePort)
+            .collect(Collectors.toUnmodifiableSet());
     hosts =
-        Set.of(
-            "127.0.0.1:" + pagePort,
-            "localhost:" + pagePort,
-            "127.0.0.1:" + stopPort,
-            "localhost:" + stopPort);
+        door.hosts().stream()
+            .flatMap(host -> List.of(host + ":" + pagePort, host + ":" + stopPort).stream())
+            .collect(Collectors.toUnmodifiableSet());
   }
 
   /** Whether a request that carries this token may be served. */
   boolean admits(HttpExchange exchange, String givenToken) {
+    return knows(exchange, givenToken)
+        && !"cross-site".equals(exchange.getRequestHeaders().getFirst("Sec-Fetch-Site"));
+  }
+
+  /**
+   * The same for what the page shows in a frame: it is served under another name than the page and
+   * therefore looks like another site's to a browser. Only the page itself may hold such a frame,
+   * which its policy says.
+   */
+  boolean admitsFrame(HttpExchange exchange, String givenToken) {
+    boolean framed =
+        FRAME_DESTINATION.equals(exchange.getRequestHeaders().getFirst("Sec-Fetch-Dest"));
+    return framed ? knows(exchange, givenToken) : admits(exchange, givenToken);
+  }
+
+  private boolean knows(HttpExchange exchange, String givenToken) {
     Headers headers = exchange.getRequestHeaders();
     String host = headers.getFirst("Host");
     String origin = headers.getFirst("Origin");
     return host != null
         && hosts.contains(host)
         && (origin == null || origins.contains(origin))
-        && !"cross-site".equals(headers.getFirst("Sec-Fetch-Site"))
         && sameToken(givenToken);
   }
 
@@ -65,16 +83,21 @@ final class LiveGate {
     return origin != null && origins.contains(origin) ? origin : null;
   }
 
-  /** The token in a query or a form body: {@code token=...}; null when there is none. */
-  static String tokenIn(String text) {
+  /** A value in a query or a form body: {@code name=...}; null when there is none. */
+  static String valueIn(String text, String name) {
     if (text == null) {
       return null;
     }
     for (String part : List.of(text.split("&"))) {
-      if (part.startsWith("token=")) {
-        return part.substring("token=".length());
+      if (part.startsWith(name + "=")) {
+        return part.substring(name.length() + 1);
       }
     }
     return null;
+  }
+
+  /** The token in a query or a form body. */
+  static String tokenIn(String text) {
+    return valueIn(text, "token");
   }
 }

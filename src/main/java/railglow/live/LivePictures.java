@@ -6,16 +6,17 @@ import railglow.thermal.Plane;
 import railglow.thermal.Samples;
 
 /**
- * The newest frame and the newest difference. Thread-safe; a frame is copied ten times a second.
+ * The newest frame and the newest difference, numbered through all runs of a session. Thread-safe;
+ * a frame is copied ten times a second.
  */
 final class LivePictures {
   private static final long COPY_NANOS = 95_000_000;
   private final LiveFacts facts;
   private Samples copy;
-  private long frameNumber = -1;
+  private long frameCount;
   private long nextCopyNanos = Long.MIN_VALUE;
   private Plane difference;
-  private int differenceCycles;
+  private long differenceCount;
 
   LivePictures(LiveFacts facts) {
     this.facts = facts;
@@ -30,16 +31,28 @@ final class LivePictures {
       copy = frame.samples().newLike();
     }
     copy.copyFrom(frame.samples());
-    frameNumber = frame.number();
+    frameCount++;
   }
 
   synchronized void onLook(Look look) {
     difference = look.inPhase();
-    differenceCycles = look.cycles();
+    differenceCount++;
   }
 
-  synchronized long frameNumber() {
-    return frameNumber;
+  /** A new run: there is no difference yet. */
+  synchronized void begin() {
+    difference = null;
+    differenceCount++;
+  }
+
+  /** Grows with every new frame; 0 before the first. */
+  synchronized long frameCount() {
+    return frameCount;
+  }
+
+  /** Grows with every change of the difference; 0 before the first. */
+  synchronized long differenceCount() {
+    return differenceCount;
   }
 
   /** The newest frame as a packet; null before the first. */
@@ -52,19 +65,19 @@ final class LivePictures {
       }
       mine = copy.newLike();
       mine.copyFrom(copy);
-      number = frameNumber;
+      number = frameCount;
     }
     return LivePicture.ofTemperatures(number, mine, facts);
   }
 
-  /** The newest mean ON minus OFF as a packet; null before the first look. */
+  /** The newest mean ON minus OFF as a packet; null before the first look of a run. */
   byte[] difference() {
     Plane mine;
-    int cycles;
+    long number;
     synchronized (this) {
       mine = difference;
-      cycles = differenceCycles;
+      number = differenceCount;
     }
-    return mine == null ? null : LivePicture.ofDifference(cycles, mine);
+    return mine == null ? null : LivePicture.ofDifference(number, mine);
   }
 }

@@ -1,156 +1,112 @@
 package railglow.live;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import railglow.report.draw.ColourMap;
-import railglow.run.RunEnding;
 import railglow.run.RunProgress;
-import railglow.safety.Bound;
 import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
 
 /**
- * What the page is told, as text: the facts with what went before for a new viewer, and each new
- * state. Thread-safe.
+ * What the page is told: how things stand, and every sample and message kept so far, from which
+ * each viewer takes what it has not seen yet. Thread-safe; nobody waits for a viewer.
  */
 final class LiveRecord {
-  private static final int KEPT_STATES = 1200;
+  private static final int KEPT_SAMPLES = 1200;
   private static final int KEPT_MESSAGES = 20;
-  private static final int COLOURS = 255;
-  private final ObjectMapper json = new ObjectMapper();
-  private final LiveFacts facts;
-  private final ArrayDeque<List<Object>> history = new ArrayDeque<>();
+
+  /** Seconds since the page's start, volts, amperes, watts, kelvin; null where unknown. */
+  private final ArrayDeque<List<Object>> samples = new ArrayDeque<>();
+
   private final ArrayDeque<String> messages = new ArrayDeque<>();
-  private Map<String, Object> state = new LinkedHashMap<>();
+  private final long startNanos;
+  private long sampleCount;
+  private Map<String, Object> numbers = new LinkedHashMap<>();
   private List<Object> sources = List.of();
-  private Map<String, Object> ended;
-  private int lookCycles;
+  private LiveTouches touches = LiveTouches.NONE;
 
-  LiveRecord(LiveFacts facts) {
-    this.facts = facts;
+  LiveRecord(long startNanos) {
+    this.startNanos = startNanos;
   }
 
-  /** For a viewer that has just come or come back. */
-  synchronized String hello() {
-    Map<String, Object> hello = new LinkedHashMap<>();
-    hello.put("board", facts.board());
-    hello.put("rail", facts.rail());
-    hello.put("sequence", facts.sequence());
-    hello.put("familyWiseError", facts.familyWiseError());
-    hello.put("pictureUnit", facts.pictureUnit());
-    hello.put("limits", limits());
-    hello.put("history", new ArrayList<>(history));
-    hello.put("messages", new ArrayList<>(messages));
-    hello.put("temperatureColours", colours(ColourMap.TEMPERATURE));
-    hello.put("differenceColours", colours(ColourMap.DIFFERENCE));
-    hello.put("state", state);
-    return text(hello);
+  /** A new run: what was certain of the last one is not of this one. */
+  synchronized void begin() {
+    numbers = new LinkedHashMap<>();
+    sources = List.of();
   }
 
-  private List<Object> limits() {
-    List<Object> limits = new ArrayList<>();
-    limit(limits, "voltage", "volts", "V", facts.limits().maxVolts());
-    limit(limits, "current", "amperes", "A", facts.limits().maxAmperes());
-    limit(limits, "power", "watts", "W", facts.limits().maxWatts());
-    limit(limits, "hottest", "celsius", "\u00b0C", facts.limits().maxCelsius());
-    limit(limits, "rise", "rise", "K", facts.limits().maxRiseKelvin());
-    return limits;
-  }
-
-  private static void limit(
-      List<Object> limits, String name, String field, String unit, Bound bound) {
-    if (bound.isSet()) {
-      limits.add(
-          Map.of(
-              "name",
-              name,
-              "field",
-              field,
-              "unit",
-              unit,
-              "limit",
-              bound.value(),
-              "origin",
-              bound.origin()));
-    }
-  }
-
-  private static List<Integer> colours(ColourMap map) {
-    List<Integer> colours = new ArrayList<>();
-    for (int i = 0; i < COLOURS; i++) {
-      colours.add(map.rgb(i / (COLOURS - 1.0)));
-    }
-    colours.add(map.rgb(Double.NaN));
-    return colours;
-  }
-
-  /** The new state as text. */
-  synchronized String onProgress(RunProgress progress, long frame) {
+  synchronized void onProgress(RunProgress progress) {
     Map<String, Object> now = new LinkedHashMap<>();
-    double watts = progress.volts() * progress.amperes();
     now.put("seconds", progress.elapsedSeconds());
     now.put("longest", progress.longestSeconds());
-    now.put("output", progress.output().name());
-    now.put("volts", finite(progress.volts()));
-    now.put("amperes", finite(progress.amperes()));
-    now.put("watts", finite(watts));
     now.put("celsius", finite(progress.hottestCelsius()));
-    now.put("rise", finite(progress.hottestRiseKelvin()));
     now.put("cycles", progress.cyclesDone());
     now.put("planned", progress.cyclesPlanned());
     now.put("unit", progress.unit());
     now.put("best", progress.strongest() == null ? null : source(progress.strongest()));
-    now.put("frame", frame);
-    state = now;
-    List<Object> sample = new ArrayList<>();
-    sample.add(progress.elapsedSeconds());
-    sample.add(finite(progress.volts()));
-    sample.add(finite(progress.amperes()));
-    sample.add(finite(watts));
-    sample.add(finite(progress.hottestRiseKelvin()));
-    history.add(sample);
-    if (history.size() > KEPT_STATES) {
-      history.remove();
-    }
-    return stateText();
+    numbers = now;
+    sample(progress.nanos(), progress.volts(), progress.amperes(), progress.hottestRiseKelvin());
   }
 
-  synchronized String onLook(Look look) {
-    lookCycles = look.cycles();
+  /** Between runs; what was found in the last one stays. */
+  synchronized void onReading(LiveReading reading) {
+    sample(reading.nanos(), reading.volts(), reading.amperes(), Double.NaN);
+  }
+
+  private void sample(long nanos, double volts, double amperes, double riseKelvin) {
+    double watts = volts * amperes;
+    numbers.put("volts", finite(volts));
+    numbers.put("amperes", finite(amperes));
+    numbers.put("watts", finite(watts));
+    numbers.put("rise", finite(riseKelvin));
+    List<Object> sample = new ArrayList<>();
+    sample.add(Math.round((nanos - startNanos) * 1e-6) * 1e-3);
+    sample.add(finite(volts));
+    sample.add(finite(amperes));
+    sample.add(finite(watts));
+    sample.add(finite(riseKelvin));
+    samples.add(sample);
+    sampleCount++;
+    if (samples.size() > KEPT_SAMPLES) {
+      samples.remove();
+    }
+  }
+
+  synchronized void onLook(Look look) {
     List<Object> found = new ArrayList<>();
     look.sources().forEach(one -> found.add(source(one)));
     sources = found;
-    return stateText();
   }
 
-  synchronized String onEnded(RunEnding ending) {
-    ended = new LinkedHashMap<>();
-    ended.put("cause", ending.stop().cause().name());
-    ended.put("evidence", ending.stop().evidence());
-    ended.put("proven", ending.provenOff());
-    ended.put("doubt", ending.doubt());
-    state.put("output", ending.output().name());
-    return stateText();
-  }
-
-  synchronized String onMessage(String sentence) {
+  synchronized void onMessage(String sentence) {
     messages.add(sentence);
     if (messages.size() > KEPT_MESSAGES) {
       messages.remove();
     }
-    return text(Map.of("message", sentence));
   }
 
-  private String stateText() {
-    state.put("look", lookCycles);
+  synchronized void onTouches(LiveTouches newTouches) {
+    touches = newTouches;
+  }
+
+  /**
+   * How things stand, with the samples that a viewer has not seen.
+   *
+   * @param seen how many samples it has been told of; 0 for a new viewer
+   */
+  synchronized Map<String, Object> since(long seen) {
+    Map<String, Object> state = new LinkedHashMap<>(numbers);
     state.put("sources", sources);
-    state.put("ended", ended);
-    return text(state);
+    state.put("messages", List.copyOf(messages));
+    state.put("touches", touches);
+    state.put("sampleCount", sampleCount);
+    long first = sampleCount - samples.size();
+    // A viewer from before a restart may claim more than there is: it gets everything.
+    long skip = seen > sampleCount ? 0 : Math.max(0, seen - first);
+    state.put("samples", samples.stream().skip(skip).toList());
+    return state;
   }
 
   private static Map<String, Object> source(HeatSource source) {
@@ -164,13 +120,5 @@ final class LiveRecord {
 
   private static Double finite(double value) {
     return Double.isFinite(value) ? value : null;
-  }
-
-  private String text(Object value) {
-    try {
-      return json.writeValueAsString(value);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("a state of the page can't be written", e);
-    }
   }
 }

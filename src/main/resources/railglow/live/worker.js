@@ -1,14 +1,18 @@
 'use strict';
-// Holds the connection and draws. It sends words to the page and takes nothing but colours from it.
+// Asks for what is new ten times a second and draws. It sends words to the page and takes nothing
+// but colours from it.
 const KEPT = 1200;
+const ASK_EVERY_MS = 100;
+const PATIENCE_MS = 2000;
 let token = '';
 let canvases = {};
 let ink = {};
-let hello = null;
-let state = {};
+let facts = null;
+let state = null;
 let samples = [];
+let drawn = 0;
 let busy = { now: false, difference: false };
-let shown = { now: -2, difference: -2 };
+let shown = { now: 0, difference: 0 };
 const HEADER = 16;
 
 onmessage = (event) => {
@@ -21,36 +25,37 @@ onmessage = (event) => {
   drawTrace();
 };
 
-function listen() {
-  const source = new EventSource('/events?token=' + token);
-  source.addEventListener('hello', (event) => {
-    hello = JSON.parse(event.data);
-    samples = hello.history;
-    state = hello.state;
-    shown = { now: -2, difference: -2 };
-    postMessage({ beat: true, hello, state });
-    drawTrace();
-    pictures();
-  });
-  source.addEventListener('state', (event) => {
-    state = JSON.parse(event.data);
-    if (state.seconds !== undefined && (samples.length === 0
-        || state.seconds > samples[samples.length - 1][0])) {
-      samples.push([state.seconds, state.volts, state.amperes, state.watts, state.rise]);
-      if (samples.length > KEPT) samples.shift();
-    }
-    postMessage({ beat: true, state });
-    drawTrace();
-    pictures();
-  });
-  source.addEventListener('message', (event) => {
-    if (event.data) postMessage({ beat: true, message: JSON.parse(event.data).message });
-  });
-  source.onerror = () => postMessage({ lost: true });
+async function get(path) {
+  const answer = await fetch(path, { signal: AbortSignal.timeout(PATIENCE_MS) });
+  if (!answer.ok) throw new Error(answer.status);
+  return answer.json();
 }
 
-function pictures() {
-  if (state.frame >= 0 && state.frame !== shown.now) fetchPicture('now');
+async function listen() {
+  let due = performance.now();
+  while (true) {
+    try {
+      if (!facts) {
+        facts = await get('/facts?token=' + token);
+        postMessage({ facts });
+      }
+      await take(await get('/state?token=' + token + '&seen=' + (state ? state.sampleCount : 0)));
+    } catch {
+      due = performance.now();
+    }
+    due = Math.max(due + ASK_EVERY_MS, performance.now());
+    await new Promise((resolve) => { setTimeout(resolve, due - performance.now()); });
+  }
+}
+
+function take(news) {
+  state = news;
+  samples.push(...news.samples);
+  if (samples.length > KEPT) samples.splice(0, samples.length - KEPT);
+  delete news.samples;
+  postMessage({ state: news });
+  drawTrace();
+  if (state.frame > 0 && state.frame !== shown.now) fetchPicture('now');
   if (state.look > 0 && state.look !== shown.difference) fetchPicture('difference');
 }
 
@@ -58,10 +63,19 @@ function fetchPicture(id) {
   if (busy[id]) return;
   busy[id] = true;
   fetch('/picture/' + id + '?token=' + token)
-    .then((answer) => (answer.status === 200 ? answer.arrayBuffer() : null))
-    .then((packet) => { if (packet) paint(id, packet); })
+    .then((answer) => (answer.status === 200 ? answer.arrayBuffer() : answer.status))
+    .then((packet) => { if (packet === 204) wipe(id); else if (typeof packet === 'object') paint(id, packet); })
     .catch(() => {})
     .finally(() => { busy[id] = false; });
+}
+
+/** A new run has no difference yet. */
+function wipe(id) {
+  const pen = canvases[id].getContext('2d');
+  pen.fillStyle = ink.line;
+  pen.fillRect(0, 0, canvases[id].width, canvases[id].height);
+  shown[id] = state[id === 'now' ? 'frame' : 'look'];
+  postMessage({ scale: { id, text: '' } });
 }
 
 function paint(id, packet) {
@@ -71,7 +85,7 @@ function paint(id, packet) {
   const low = view.getFloat32(8, true);
   const high = view.getFloat32(12, true);
   const levels = new Uint8Array(packet, HEADER);
-  const palette = id === 'now' ? hello.temperatureColours : hello.differenceColours;
+  const palette = id === 'now' ? facts.temperatureColours : facts.differenceColours;
   const image = new ImageData(width, height);
   const pixels = new Uint32Array(image.data.buffer);
   for (let i = 0; i < levels.length; i++) {
@@ -91,36 +105,38 @@ function paint(id, packet) {
   pen.drawImage(small, 0, 0, width * scale, height * scale);
   marks(pen, scale);
   shown[id] = view.getUint32(0, true);
-  postMessage({ scale: { id, text: scaleText(id, low, high) } });
+  drawn += 1;
+  postMessage({ scale: { id, text: scaleText(id, low, high) }, drawn });
 }
 
 function scaleText(id, low, high) {
   if (id === 'now') {
-    const places = hello.pictureUnit === 'counts' ? 0 : 2;
-    const unit = hello.pictureUnit === 'counts' ? 'counts' : '°C';
+    const places = facts.pictureUnit === 'counts' ? 0 : 2;
+    const unit = facts.pictureUnit === 'counts' ? 'counts' : '°C';
     return low.toFixed(places) + ' to ' + high.toFixed(places) + ' ' + unit;
   }
-  return state.unit === 'K' ? '±' + (high * 1000).toFixed(0) + ' mK' : '±' + high.toFixed(2) + ' '
+  return (state.unit || 'K') === 'K' ? '±' + (high * 1000).toFixed(0) + ' mK' : '±' + high.toFixed(2) + ' '
     + state.unit;
 }
 
 function marks(pen, scale) {
-  const found = state.sources || [];
+  const found = state.sources;
   const places = found.length > 0 ? found : state.best ? [state.best] : [];
+  const unit = pen.canvas.width / 256;
   places.forEach((one, i) => {
     const x = (one.column + 0.5) * scale;
     const y = (one.row + 0.5) * scale;
-    const radius = 9 * scale;
-    for (const [width, colour] of [[2.6 * scale, '#000000'], [1.2 * scale, '#ffffff']]) {
+    const radius = 9 * unit;
+    for (const [width, colour] of [[2.6 * unit, '#000000'], [1.2 * unit, '#ffffff']]) {
       pen.lineWidth = width;
       pen.strokeStyle = colour;
-      pen.setLineDash(found.length > 0 ? [] : [4 * scale, 3 * scale]);
+      pen.setLineDash(found.length > 0 ? [] : [4 * unit, 3 * unit]);
       pen.beginPath();
       pen.arc(x, y, radius, 0, 2 * Math.PI);
       pen.stroke();
     }
     pen.setLineDash([]);
-    if (found.length > 0) label(pen, String(i + 1), x + radius + 2 * scale, y, 12 * scale);
+    if (found.length > 0) label(pen, String(i + 1), x + radius + 2 * unit, y, 12 * unit);
   });
 }
 

@@ -30,6 +30,7 @@ public final class Browser implements AutoCloseable {
   private final HttpClient http = HttpClient.newHttpClient();
   private final Map<Integer, CompletableFuture<JsonNode>> answers = new ConcurrentHashMap<>();
   private final AtomicInteger lastId = new AtomicInteger();
+  private volatile String viewSession = "";
   private final Process process;
   private final WebSocket socket;
 
@@ -62,6 +63,12 @@ public final class Browser implements AutoCloseable {
             .buildAsync(URI.create(page.get("webSocketDebuggerUrl").asText()), new Listener())
             .get(PATIENCE_SECONDS, TimeUnit.SECONDS);
     command("Page.enable", json.createObjectNode());
+    command(
+        "Target.setAutoAttach",
+        parameters()
+            .put("autoAttach", true)
+            .put("waitForDebuggerOnStart", false)
+            .put("flatten", true));
   }
 
   private String debuggingPort() throws IOException {
@@ -79,11 +86,18 @@ public final class Browser implements AutoCloseable {
   }
 
   JsonNode command(String method, ObjectNode parameters) throws Exception {
+    return command(method, parameters, "");
+  }
+
+  private JsonNode command(String method, ObjectNode parameters, String session) throws Exception {
     int id = lastId.incrementAndGet();
     CompletableFuture<JsonNode> answer = new CompletableFuture<>();
     answers.put(id, answer);
     ObjectNode message = json.createObjectNode().put("id", id).put("method", method);
     message.set("params", parameters);
+    if (!session.isEmpty()) {
+      message.put("sessionId", session);
+    }
     socket.sendText(json.writeValueAsString(message), true).join();
     JsonNode result = answer.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
     if (result.has("error")) {
@@ -102,17 +116,50 @@ public final class Browser implements AutoCloseable {
 
   /** The value of an expression, as text. */
   public String value(String expression) throws Exception {
+    return value(expression, "");
+  }
+
+  /**
+   * The value of an expression in the frame of pictures and readings, which has a process of its
+   * own; empty while there is none.
+   */
+  public String viewValue(String expression) throws Exception {
+    String session = viewSession;
+    try {
+      return session.isEmpty() ? "" : value(expression, session);
+    } catch (IOException e) {
+      if (e.getMessage().contains("Session with given id not found")) {
+        return ""; // it has just been replaced by that of a new page
+      }
+      throw e;
+    }
+  }
+
+  private String value(String expression, String session) throws Exception {
     JsonNode result =
         command(
                 "Runtime.evaluate",
-                parameters().put("expression", expression).put("returnByValue", true))
+                parameters()
+                    .put("expression", expression)
+                    .put("returnByValue", true)
+                    .put("awaitPromise", true),
+                session)
             .get("result");
     return result.has("value") ? result.get("value").asText() : result.toString();
   }
 
   /** The words a visitor sees in an element; empty while there is none. */
   public String words(String id) throws Exception {
-    return value("(document.getElementById('" + id + "') || {textContent: ''}).textContent");
+    return value(wordsOf(id));
+  }
+
+  /** The same in the frame of pictures and readings. */
+  public String viewWords(String id) throws Exception {
+    return viewValue(wordsOf(id));
+  }
+
+  private static String wordsOf(String id) {
+    return "(document.getElementById('" + id + "') || {textContent: ''}).textContent";
   }
 
   void size(int width, int height) throws Exception {
@@ -191,6 +238,12 @@ public final class Browser implements AutoCloseable {
           JsonNode message = json.readTree(text.toString());
           if (message.has("id")) {
             answers.remove(message.get("id").asInt()).complete(message);
+          } else if (message.path("method").asText().equals("Target.attachedToTarget")
+              && message.at("/params/targetInfo/type").asText().equals("iframe")) {
+            viewSession = message.at("/params/sessionId").asText();
+          } else if (message.path("method").asText().equals("Target.detachedFromTarget")
+              && message.at("/params/sessionId").asText().equals(viewSession)) {
+            viewSession = "";
           }
         } catch (IOException e) {
           answers.values().forEach(answer -> answer.completeExceptionally(e));

@@ -1,6 +1,8 @@
 package railglow.live;
 
+import java.io.IOException;
 import java.util.List;
+import java.util.function.Consumer;
 import railglow.observed.Frame;
 import railglow.observed.OutputState;
 import railglow.run.RunProgress;
@@ -9,6 +11,7 @@ import railglow.thermal.CountSamples;
 import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
 import railglow.thermal.Plane;
+import railglow.time.SystemClock;
 import railglow.units.Interval;
 
 /** What a run tells its watchers, made up: pulses of 2 s and one source that becomes certain. */
@@ -24,13 +27,18 @@ final class PretendedRun {
             .withMaxVolts(2.64, "board file, rail 3V3")
             .withMaxAmperes(0.5, "sequence")
             .withMaxCelsius(70, "bench file");
-    return new LiveFacts("HX-12", "3V3", "low-ohm hunt, 1 V", 0.05, limits, -273.15, 0.01);
+    return new LiveFacts("HX-12", "3V3", "low-ohm hunt, 1 V", 0.05, limits, -273.15, 0.01, 0.5);
+  }
+
+  /** A page of this run on any port of this machine. */
+  static LivePage page(Consumer<String> stops) throws IOException {
+    return LivePage.start(facts(), LiveDoor.ofThisMachine(0), SystemClock.INSTANCE, stops);
   }
 
   static RunProgress progress(double seconds, OutputState output, HeatSource best) {
     boolean on = output == OutputState.ON;
     return new RunProgress(
-        Math.round(seconds * 1e9),
+        SystemClock.INSTANCE.nanos(),
         (int) (seconds / 2),
         150,
         seconds,

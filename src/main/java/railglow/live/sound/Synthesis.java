@@ -8,10 +8,10 @@ public final class Synthesis {
   public static final int RATE = 44_100;
 
   /** Rises and falls so softly that nothing clicks. */
-  private static final double RAMP_SECONDS = 0.008;
+  public static final double RAMP_SECONDS = 0.008;
 
   /** A little of the octave makes a tone heard on small speakers. */
-  private static final double OCTAVE_SHARE = 0.2;
+  public static final double OCTAVE_SHARE = 0.2;
 
   private Synthesis() {}
 

@@ -27,6 +27,7 @@ public final class Sensing {
   private static final Logger LOG = LoggerFactory.getLogger(Sensing.class);
   private static final long SECOND = 1_000_000_000L;
   private static final long WATCH_NANOS = SECOND / 50;
+  private static final int WATCHES_A_NEWS = 5;
   private static final long READY_PATIENCE_NANOS = 20 * SECOND;
   private static final long OFF_PATIENCE_NANOS = 15 * SECOND;
   private static final long LOOP_PATIENCE_NANOS = 3 * SECOND;
@@ -48,6 +49,7 @@ public final class Sensing {
   private final SupplyKeeper keeper;
   private final StepRunner keeperRunner;
   private final Feeler feeler;
+  private int watches;
 
   public Sensing(SensingParts parts) {
     this.parts = parts;
@@ -78,6 +80,7 @@ public final class Sensing {
       stop(StopCause.INTERNAL_FAULT, "sensing could not go on: " + e);
     }
     keeperRunner.awaitEnd(OFF_PATIENCE_NANOS);
+    tellNews();
     RunEnding ending =
         new RunEnding(parts.latch().stop().orElseThrow(), keeper.outputState(), keeper.doubt());
     keeperRunner.close();
@@ -90,8 +93,27 @@ public final class Sensing {
       if (parts.clock().nanos() - begin > READY_PATIENCE_NANOS) {
         stop(StopCause.SUPPLY_ERROR, "the supply was not ready within 20 s");
       }
-      Pause.nanos(WATCH_NANOS);
+      pause();
     }
+  }
+
+  private void pause() {
+    if (watches++ % WATCHES_A_NEWS == 0) {
+      tellNews();
+    }
+    Pause.nanos(WATCH_NANOS);
+  }
+
+  private void tellNews() {
+    SupplyReading reading = feeler.reading;
+    parts
+        .news()
+        .accept(
+            new SensingNews(
+                parts.clock().nanos(),
+                keeper.outputState(),
+                reading == null ? Double.NaN : reading.volts(),
+                reading == null ? Double.NaN : reading.amperes()));
   }
 
   private void feel() {
@@ -104,7 +126,7 @@ public final class Sensing {
     keeperRunner.wake();
     guardRunner.start();
     while (!parts.latch().isSet()) {
-      Pause.nanos(WATCH_NANOS);
+      pause();
     }
     conductorRunner.close();
     guardRunner.close();
@@ -153,6 +175,7 @@ public final class Sensing {
     private final TouchStart start;
     private boolean on;
     private volatile Contact last;
+    private volatile SupplyReading reading;
 
     Feeler(SensingParts parts) {
       this.parts = parts;
@@ -162,6 +185,7 @@ public final class Sensing {
 
     @Override
     public void onReading(SupplyReading reading) {
+      this.reading = reading;
       boolean measured = Double.isFinite(reading.volts()) && Double.isFinite(reading.amperes());
       if (!on || !reading.outputOn() || !measured || parts.latch().isSet()) {
         return;

@@ -1,6 +1,7 @@
 package railglow.run.handsfree;
 
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import railglow.safety.Envelope;
 import railglow.safety.StopLatch;
 import railglow.supply.OutputPlan;
@@ -16,6 +17,7 @@ import railglow.time.MonotonicClock;
  * @param latch of this wait alone
  * @param told what has just happened, on the keeper's thread: must return at once
  * @param warned what the operator must read, likewise
+ * @param news how it stands, some ten times a second, on the caller's thread
  */
 public record SensingParts(
     Supply supply,
@@ -26,4 +28,5 @@ public record SensingParts(
     StopLatch latch,
     MonotonicClock clock,
     BiConsumer<TouchStart.Event, Contact> told,
-    java.util.function.Consumer<String> warned) {}
+    Consumer<String> warned,
+    Consumer<SensingNews> news) {}

@@ -62,13 +62,32 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
     lines.add(
         "  point           at the probe                     to the source   contact      found");
     touches.forEach(touch -> lines.add(row(touch)));
+    if (best().isPresent()) {
+      lines.add("");
+    }
+    lines.addAll(conclusions());
+    return lines;
+  }
+
+  /** Sentences that compare the points; empty when nothing was measured. */
+  public List<String> conclusions() {
+    List<String> lines = new ArrayList<>();
     best().ifPresent(best -> conclude(lines, best));
     return lines;
   }
 
+  /** What was found at a point, in words. */
+  public String found(TouchResult touch) {
+    return touch.where().isEmpty() ? verdict(touch) : touch.where() + ", " + rise(touch);
+  }
+
+  /** The power to the source from a point, in words. */
+  public String power(TouchResult touch) {
+    return touch.isMeasured() ? Quantity.format(sourceWatts(touch), Unit.WATT) : "-";
+  }
+
   private String row(TouchResult touch) {
     boolean measured = touch.isMeasured();
-    String found = touch.where().isEmpty() ? verdict(touch) : touch.where() + ", " + rise(touch);
     return String.format(
             Locale.ROOT,
             "  %-2d %-12s %-10s %-10s %-10s  %-14s  %-11s  %s",
@@ -77,13 +96,14 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
             measured ? Quantity.format(touch.onVolts(), Unit.VOLT) : "-",
             measured ? Quantity.format(touch.onAmperes(), Unit.AMPERE) : "-",
             measured ? Quantity.format(touch.ohms(), Unit.OHM) : "-",
-            measured ? Quantity.format(sourceWatts(touch), Unit.WATT) : "-",
+            power(touch),
             contact(touch),
-            found)
+            found(touch))
         .stripTrailing();
   }
 
-  private String contact(TouchResult touch) {
+  /** What lies in the way at a point, in words. */
+  public String contact(TouchResult touch) {
     if (sensedAtBoard || !touch.isMeasured()) {
       return "-";
     }
@@ -102,7 +122,6 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
   }
 
   private void conclude(List<String> lines, TouchResult best) {
-    lines.add("");
     lines.add(
         "Best       "
             + best.label()

@@ -12,6 +12,8 @@ public final class TouchStart {
 
   /** What has just happened. */
   public enum Event {
+    /** A probe that was held from the last touch is in the air: the next touch may begin. */
+    READY,
     /** The probe has met something. */
     FELT,
     /** The contact does not settle; told again from time to time. */
@@ -36,10 +38,14 @@ public final class TouchStart {
   public Optional<Event> take(Contact contact) {
     if (!contact.state().isTouching()) {
       boolean left = touching;
+      boolean ready = !armed;
       touching = false;
       armed = true;
       tellAtSeconds = BAD_AFTER_SECONDS;
-      return left ? Optional.of(Event.LIFTED) : Optional.empty();
+      if (left) {
+        return Optional.of(Event.LIFTED);
+      }
+      return ready ? Optional.of(Event.READY) : Optional.empty();
     }
     if (!touching) {
       touching = true;
