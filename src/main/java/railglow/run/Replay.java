@@ -33,9 +33,10 @@ public final class Replay {
    */
   public static Result of(RunFolder folder, LongConsumer onFrames) throws IOException {
     Journal journal = JournalReader.read(folder);
-    try (FrameStoreReader frames = FrameStoreReader.open(folder.frames())) {
-      Recycler recycler = new Recycler(new Frame(frames.newSamples()));
-      Reduction reduction = new Reduction(journal.header(), frames.newSamples(), recycler);
+    try (FrameStoreReader frames = FrameStoreReader.open(folder.frames());
+        FramesAhead ahead = new FramesAhead(frames)) {
+      Reduction reduction =
+          new Reduction(journal.header(), frames.newSamples(), new GivesBack(ahead));
       for (Entry entry : journal.entries()) {
         if (entry instanceof Entry.EdgeMade edge) {
           reduction.onEdge(edge.edge());
@@ -45,8 +46,7 @@ public final class Replay {
       }
       reduction.allEdgesKnown();
       long count = 0;
-      Frame frame = recycler.frame;
-      while (frames.next(frame)) {
+      for (Frame frame = ahead.next(); frame != null; frame = ahead.next()) {
         reduction.onFrame(frame);
         onFrames.accept(++count);
       }
@@ -54,14 +54,8 @@ public final class Replay {
     }
   }
 
-  /** With every edge known a frame is released at once, so one frame serves for all. */
-  private static final class Recycler implements ReductionListener {
-    private final Frame frame;
-
-    private Recycler(Frame frame) {
-      this.frame = frame;
-    }
-
+  /** With every edge known a frame is released at once. */
+  private record GivesBack(FramesAhead ahead) implements ReductionListener {
     @Override
     public void onCycle(Entry.Cycle cycle) {}
 
@@ -70,9 +64,7 @@ public final class Replay {
 
     @Override
     public void onReleased(Frame released) {
-      if (released != frame) {
-        throw new IllegalStateException("a replay's only frame was exchanged");
-      }
+      ahead.giveBack(released);
     }
   }
 }
