@@ -15,14 +15,21 @@ record Blob(double column, double row, double sigma, double inPhase, double quad
     return exponent > 40 ? 0 : Math.exp(-exponent);
   }
 
+  /** The pixels to which it adds anything. */
+  Area area(int width, int height) {
+    int reach = (int) Math.ceil(6 * sigma);
+    return new Area(
+        Math.max(0, (int) column - reach),
+        Math.max(0, (int) row - reach),
+        Math.min(width, (int) column + reach + 1),
+        Math.min(height, (int) row + reach + 1));
+  }
+
   /** Adds the shape times an amplitude to a plane. */
   void addTo(float[] plane, int width, int height, double amplitude) {
-    int reach = (int) Math.ceil(6 * sigma);
-    int left = Math.max(0, (int) column - reach);
-    int right = Math.min(width - 1, (int) column + reach);
-    int bottom = Math.min(height - 1, (int) row + reach);
-    for (int y = Math.max(0, (int) row - reach); y <= bottom; y++) {
-      for (int x = left; x <= right; x++) {
+    Area area = area(width, height);
+    for (int y = area.top(); y < area.bottom(); y++) {
+      for (int x = area.left(); x < area.right(); x++) {
         plane[y * width + x] += (float) (amplitude * shape(x, y));
       }
     }

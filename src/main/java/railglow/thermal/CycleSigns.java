@@ -8,29 +8,24 @@ final class CycleSigns {
   private static final int DIRECTIONS = 6;
   private static final double ARC = Math.PI * 0.6;
   private final short[][] positive;
+  private final float[] lastI;
+  private final float[] lastC;
   private int cycles;
+  private boolean hasLast;
 
   CycleSigns(int pixels) {
     positive = new short[DIRECTIONS][pixels];
+    lastI = new float[pixels];
+    lastC = new float[pixels];
   }
 
-  private CycleSigns(CycleSigns other) {
-    positive = new short[DIRECTIONS][];
-    for (int j = 0; j < DIRECTIONS; j++) {
-      positive[j] = other.positive[j].clone();
-    }
-    cycles = other.cycles;
-  }
-
-  CycleSigns copy() {
-    return new CycleSigns(this);
-  }
-
+  /** Takes a cycle that is final. */
   void add(float[] inPhase, float[] quadrature) {
     cycles++;
+    hasLast = false;
     for (int j = 0; j < DIRECTIONS; j++) {
-      float a = (float) Math.cos(ARC * j / (DIRECTIONS - 1));
-      float b = (float) Math.sin(ARC * j / (DIRECTIONS - 1));
+      float a = weightI(j);
+      float b = weightC(j);
       short[] counts = positive[j];
       for (int i = 0; i < counts.length; i++) {
         counts[i] += (short) (a * inPhase[i] + b * quadrature[i] > 0 ? 1 : 0);
@@ -38,12 +33,30 @@ final class CycleSigns {
     }
   }
 
+  /** Sets what the cycle after those taken looks like so far; copied. */
+  void setLast(float[] inPhase, float[] quadrature) {
+    System.arraycopy(inPhase, 0, lastI, 0, lastI.length);
+    System.arraycopy(quadrature, 0, lastC, 0, lastC.length);
+    hasLast = true;
+  }
+
+  private static float weightI(int direction) {
+    return (float) Math.cos(ARC * direction / (DIRECTIONS - 1));
+  }
+
+  private static float weightC(int direction) {
+    return (float) Math.sin(ARC * direction / (DIRECTIONS - 1));
+  }
+
   /** Share of cycles with a positive signal along the direction next to an angle. */
   double share(int pixel, double angle) {
-    if (cycles == 0) {
+    int all = cycles + (hasLast ? 1 : 0);
+    if (all == 0) {
       return 0;
     }
-    int j = (int) Math.round(angle / ARC * (DIRECTIONS - 1));
-    return positive[Math.max(0, Math.min(DIRECTIONS - 1, j))][pixel] / (double) cycles;
+    int nearest = (int) Math.round(angle / ARC * (DIRECTIONS - 1));
+    int j = Math.max(0, Math.min(DIRECTIONS - 1, nearest));
+    boolean alsoLast = hasLast && weightI(j) * lastI[pixel] + weightC(j) * lastC[pixel] > 0;
+    return (positive[j][pixel] + (alsoLast ? 1 : 0)) / (double) all;
   }
 }

@@ -17,6 +17,7 @@ public final class Detector {
   private final DetectionSettings settings;
   private final int width;
   private final int height;
+  private final Area whole;
   private final MatchedFilter[] filters;
   private final ChannelMoments[] moments;
   private final ChannelMoments plain;
@@ -43,6 +44,7 @@ public final class Detector {
     this.settings = settings;
     this.width = width;
     this.height = height;
+    this.whole = Area.whole(width, height);
     int pixels = Math.multiplyExact(width, height);
     double[] sigmas = settings.filterSigmasPixels();
     filters = new MatchedFilter[sigmas.length];
@@ -55,7 +57,7 @@ public final class Detector {
     scratch = new ChannelMoments(pixels);
     plainScratch = new ChannelMoments(pixels);
     signs = new CycleSigns(pixels);
-    field = new ScoreField(pixels);
+    field = new ScoreField(width, height);
     scoresToCall = new double[settings.maxCycles() + 1];
     Arrays.fill(scoresToCall, Double.POSITIVE_INFINITY);
     runError = RunError.of(settings.minCycles(), settings.maxCycles());
@@ -105,7 +107,7 @@ public final class Detector {
 
   private void clean(ReducedCycle cycle) {
     float[] cycleMask = DriftFreeCycles.maskInvalid(cycle);
-    if (cycleMask != mask) {
+    if (!Arrays.equals(cycleMask, mask)) {
       mask = cycleMask;
       for (MatchedFilter filter : filters) {
         filter.maskWith(mask);
@@ -133,33 +135,37 @@ public final class Detector {
    * nothing is called and the upper limit is infinite.
    */
   public Look look() {
-    plainScratch.copyFrom(plain);
-    CycleSigns signsNow = signs.copy();
-    field.clear();
+    field.clear(whole);
     Optional<ReducedCycle> last = cycles.provisional();
     last.ifPresent(this::clean);
-    last.ifPresent(cycle -> plainScratch.add(cycle.inPhase(), cycle.quadrature()));
+    last.ifPresent(
+        cycle -> plainScratch.setTo(plain, cycle.inPhase(), cycle.quadrature(), 0, pixels()));
     SpreadTable spread = accepted < 2 ? null : new SpreadTable(2.0 * (accepted - 1));
     WidthStatistics[] statistics = new WidthStatistics[filters.length];
+    ScoreRule[] rules = new ScoreRule[filters.length];
     for (int w = 0; w < filters.length && accepted >= 2; w++) {
-      scratch.copyFrom(moments[w]);
       filter(last.orElseThrow(), w);
-      scratch.add(filteredI, filteredC);
+      scratch.setTo(moments[w], filteredI, filteredC, 0, pixels());
       if (w == filters.length / 2) {
-        signsNow.add(filteredI, filteredC);
+        signs.setLast(filteredI, filteredC);
       }
       PooledNoise narrower = w > 0 && statistics[w - 1] != null ? statistics[w - 1].noise() : null;
       PooledNoise noise =
           PooledNoise.of(scratch, filters[w].scale(), width, filters[w].sigma(), spread, narrower);
       if (noise != null) {
         DelayArc arc = DelayArc.of(settings, noise);
-        field.include(w, scratch, filters[w].scale(), noise, arc);
+        rules[w] = new ScoreRule(noise, arc, accepted - 1);
+        field.include(w, scratch, filters[w].scale(), rules[w], whole);
         statistics[w] =
             new WidthStatistics(
                 filters[w].sigma(), filters[w].fieldSigma(removedI), noise, arc, accepted - 1);
       }
     }
-    return verdict(statistics, signsNow);
+    return verdict(statistics, rules, last.orElse(null));
+  }
+
+  private int pixels() {
+    return width * height;
   }
 
   /**
@@ -184,31 +190,7 @@ public final class Detector {
     return noise == null ? trust : TrustMap.of(narrow, noise, cycles.alive(), width, height);
   }
 
-  /** The score field with some sources taken out of the means. */
-  private void scoreWithout(List<Blob> blobs, WidthStatistics[] statistics) {
-    float[] modelI = new float[filteredI.length];
-    float[] modelC = new float[filteredC.length];
-    for (Blob blob : blobs) {
-      blob.addTo(modelI, width, height, blob.inPhase());
-      blob.addTo(modelC, width, height, blob.quadrature());
-    }
-    ReducedCycle last = cycles.provisional().orElseThrow();
-    clean(last);
-    field.clear();
-    for (int w = 0; w < filters.length; w++) {
-      if (statistics[w] != null) {
-        scratch.copyFrom(moments[w]);
-        filter(last, w);
-        scratch.add(filteredI, filteredC);
-        filter(new ReducedCycle(modelI, modelC), w);
-        scratch.subtractFromMeans(filteredI, filteredC);
-        WidthStatistics s = statistics[w];
-        field.include(w, scratch, filters[w].scale(), s.noise(), s.arc());
-      }
-    }
-  }
-
-  private Look verdict(WidthStatistics[] statistics, CycleSigns signsNow) {
+  private Look verdict(WidthStatistics[] statistics, ScoreRule[] rules, ReducedCycle last) {
     Plane significance = new Plane(width, height);
     Plane inPhase = new Plane(width, height, plainScratch.meanI().clone());
     Plane quadrature = new Plane(width, height, plainScratch.meanC().clone());
@@ -233,11 +215,12 @@ public final class Detector {
             bound,
             scale::familyWiseP,
             z -> stopped >= accepted ? EarlyStop.share(scoresToCall, accepted, z) : 1,
-            blobs -> scoreWithout(blobs, statistics));
+            new SourceSubtraction(
+                width, height, filters, moments, last, removedI, removedC, rules, field, scratch));
     List<HeatSource> sources = new ArrayList<>();
     HeatSource strongest = null;
     for (FoundSource one : found) {
-      HeatSource source = fit.describe(one, signsNow);
+      HeatSource source = fit.describe(one, signs);
       strongest = strongest == null ? source : strongest;
       if (source.familyWiseP() <= settings.familyWiseError()) {
         firstCall = Math.min(firstCall, accepted);

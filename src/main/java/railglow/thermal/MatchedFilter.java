@@ -1,5 +1,7 @@
 package railglow.thermal;
 
+import java.util.Arrays;
+
 /**
  * A Gaussian matched filter of one width with zero weight outside the picture and at masked pixels,
  * in the value and in its variance: the output is sum(h m x) / sqrt(sum(h^2 m)), so that white
@@ -11,9 +13,10 @@ final class MatchedFilter {
   private final int height;
   private final double sigma;
   private final float[] kernel;
-  private final float[] padded;
-  private final float[] between;
+  private final SymmetricKernel sums;
   private final float[] scale;
+  private final float[] scaleRow;
+  private float leastScale;
 
   MatchedFilter(int width, int height, double sigmaPixels) {
     this.width = width;
@@ -24,10 +27,15 @@ final class MatchedFilter {
     for (int i = 0; i <= radius; i++) {
       kernel[i] = (float) Math.exp(-0.5 * i * i / (sigmaPixels * sigmaPixels));
     }
-    padded = new float[width + 2 * radius];
-    between = new float[width * height];
+    sums = new SymmetricKernel(width, height, radius);
     scale = new float[width * height];
+    scaleRow = new float[width];
     maskWith(null);
+  }
+
+  /** So many pixels on every side a pixel has a say in. */
+  int radius() {
+    return kernel.length - 1;
   }
 
   double sigma() {
@@ -39,20 +47,31 @@ final class MatchedFilter {
     return scale;
   }
 
+  /** The scale where most of the kernel counts; {@link Float#MAX_VALUE} where nothing does. */
+  float leastScale() {
+    return leastScale;
+  }
+
   /** Sets which pixels count (1) and which don't (0); null for all. */
   void maskWith(float[] mask) {
     float[] ones = mask;
     if (ones == null) {
       ones = new float[scale.length];
-      java.util.Arrays.fill(ones, 1);
+      Arrays.fill(ones, 1);
     }
     float[] squared = new float[kernel.length];
     for (int i = 0; i < kernel.length; i++) {
       squared[i] = kernel[i] * kernel[i];
     }
-    convolve(ones, scale, squared);
+    sums.sum(
+        ones,
+        squared,
+        Area.whole(width, height),
+        (row, energies) -> System.arraycopy(energies, 0, scale, row * width, width));
+    leastScale = Float.MAX_VALUE;
     for (int i = 0; i < scale.length; i++) {
       scale[i] = scale[i] > 1e-6f ? (float) (1 / Math.sqrt(scale[i])) : 0;
+      leastScale = scale[i] > 0 ? Math.min(leastScale, scale[i]) : leastScale;
     }
   }
 
@@ -66,14 +85,30 @@ final class MatchedFilter {
    * less at the border than inside; this is made good, so that the noise is even.
    */
   void apply(float[] input, float[] output, CommonParts.Removed removed) {
-    convolve(input, output, kernel);
-    float[] across = evening(width, removed.rowShare());
+    apply(input, output, removed, Area.whole(width, height));
+  }
+
+  /** The same bits in an area only; the rest of the output is left as it is. */
+  void apply(float[] input, float[] output, CommonParts.Removed removed, Area area) {
+    int n = area.columns();
+    float[] across =
+        Arrays.copyOfRange(evening(width, removed.rowShare()), area.left(), area.right());
     float[] down = evening(height, removed.columnShare());
-    for (int row = 0, i = 0; row < height; row++) {
-      float even = down[row];
-      for (int x = 0; x < width; x++, i++) {
-        output[i] *= scale[i] * (across[x] * even);
-      }
+    sums.sum(
+        input,
+        kernel,
+        area,
+        (row, line) -> {
+          int start = row * width + area.left();
+          System.arraycopy(scale, start, scaleRow, 0, n);
+          normalise(line, scaleRow, across, down[row], n);
+          System.arraycopy(line, 0, output, start, n);
+        });
+  }
+
+  private static void normalise(float[] line, float[] scale, float[] across, float even, int n) {
+    for (int x = 0; x < n; x++) {
+      line[x] *= scale[x] * (across[x] * even);
     }
   }
 
@@ -115,57 +150,5 @@ final class MatchedFilter {
   double amplitudeLeft(CommonParts.Removed removed) {
     return (1 - removed.rowShare() * meanShare(width, width / 2))
         * (1 - removed.columnShare() * meanShare(height, height / 2));
-  }
-
-  private void convolve(float[] input, float[] output, float[] taps) {
-    int radius = taps.length - 1;
-    for (int row = 0; row < height; row++) {
-      System.arraycopy(input, row * width, padded, radius, width);
-      accumulateRow(taps, row * width);
-    }
-    for (int row = 0; row < height; row++) {
-      int base = row * width;
-      float centre = taps[0];
-      for (int x = 0; x < width; x++) {
-        output[base + x] = centre * between[base + x];
-      }
-      for (int t = 1; t <= radius; t++) {
-        boolean above = row - t >= 0;
-        boolean below = row + t < height;
-        if (above && below) {
-          addTwo(output, base, base - t * width, base + t * width, taps[t]);
-        } else if (above || below) {
-          addOne(output, base, above ? base - t * width : base + t * width, taps[t]);
-        }
-      }
-    }
-  }
-
-  private void accumulateRow(float[] taps, int base) {
-    int radius = taps.length - 1;
-    float centre = taps[0];
-    for (int x = 0; x < width; x++) {
-      between[base + x] = centre * padded[x + radius];
-    }
-    for (int t = 1; t <= radius; t++) {
-      float tap = taps[t];
-      int left = radius - t;
-      int right = radius + t;
-      for (int x = 0; x < width; x++) {
-        between[base + x] += tap * (padded[x + left] + padded[x + right]);
-      }
-    }
-  }
-
-  private void addTwo(float[] output, int base, int from, int also, float tap) {
-    for (int x = 0; x < width; x++) {
-      output[base + x] += tap * (between[from + x] + between[also + x]);
-    }
-  }
-
-  private void addOne(float[] output, int base, int from, float tap) {
-    for (int x = 0; x < width; x++) {
-      output[base + x] += tap * between[from + x];
-    }
   }
 }

@@ -71,8 +71,16 @@ final class NormalScore {
   static final class Table {
     private static final int STEPS = 100;
     private static final double TOP = 40;
+
+    /**
+     * Steps of t in the close table, and its reach: where nearly all pixels without a source are.
+     */
+    private static final int CLOSE_STEPS = 256;
+
+    private static final int CLOSE_TOP = 8;
     private final double nu;
     private final float[] scores;
+    private final float[] close;
 
     Table(double degreesOfFreedom) {
       nu = degreesOfFreedom;
@@ -83,6 +91,20 @@ final class NormalScore {
         double t = aboutT(wallace, nu);
         scores[i] = (float) (Double.isInfinite(t) ? wallace : ofT(t, nu));
       }
+      close = new float[CLOSE_STEPS * CLOSE_TOP + 2];
+      for (int i = 0; i < close.length; i++) {
+        close[i] = of(i / (double) CLOSE_STEPS);
+      }
+    }
+
+    /** {@link #of} within 5e-6 for t at or above 0, without a logarithm for each. */
+    float near(float t) {
+      float at = t * CLOSE_STEPS;
+      if (!(at < CLOSE_STEPS * CLOSE_TOP)) {
+        return of(t);
+      }
+      int i = (int) at;
+      return close[i] + (at - i) * (close[i + 1] - close[i]);
     }
 
     /** The t of a score, about. */

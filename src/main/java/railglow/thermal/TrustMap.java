@@ -30,7 +30,7 @@ final class TrustMap {
       double iMean = m.meanI()[i];
       double cMean = m.meanC()[i];
       double signal = whitened(noise, determinant, iMean * iMean, cMean * cMean, iMean * cMean);
-      double explained = allowed + ScoreField.WOBBLE * ScoreField.WOBBLE * signal;
+      double explained = allowed + ScoreRule.WOBBLE * ScoreRule.WOBBLE * signal;
       trust[i] = !alive[i] ? 0 : scatter > explained ? (float) (explained / scatter) : 1;
     }
     return new Plane(width, height, trust);

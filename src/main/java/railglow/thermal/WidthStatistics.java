@@ -17,7 +17,7 @@ record WidthStatistics(
 
   /** Degrees of freedom of the t statistics. */
   double totalDegrees() {
-    return ScoreField.totalDegrees(noise, degrees);
+    return ScoreRule.totalDegrees(noise, degrees);
   }
 
   /** The family of all tests of a look; null when no width has any noise to measure with. */
@@ -63,8 +63,7 @@ record WidthStatistics(
               tau, settings.cameraTimeConstantSeconds(), settings.periodSeconds());
       best = Math.max(best, s.unitSignal(g));
     }
-    double gain =
-        Math.sqrt(filters[w].amplitudeLeft(removed)) / smallestPositive(filters[w].scale());
+    double gain = Math.sqrt(filters[w].amplitudeLeft(removed)) / filters[w].leastScale();
     return t / (best * gain * Math.sqrt(s.degrees + 1.0));
   }
 
@@ -78,15 +77,5 @@ record WidthStatistics(
         (noise.varianceC() * i * i + noise.varianceI() * c * c - 2 * noise.covariance() * i * c)
             / determinant;
     return Math.sqrt(Math.max(0, square));
-  }
-
-  private static float smallestPositive(float[] scale) {
-    float least = Float.MAX_VALUE;
-    for (float s : scale) {
-      if (s > 0 && s < least) {
-        least = s;
-      }
-    }
-    return least;
   }
 }

@@ -1,0 +1,120 @@
+package railglow.thermal;
+
+/**
+ * Sums of a plane under a separable, symmetric kernel with zero weight outside the plane. Each row
+ * is worked on in arrays of its own that all count from 0: only so does the JIT compiler of Java 17
+ * know that a store can't change what the next step loads, and makes vector code (decision 0090).
+ * Sums along rows are kept in a ring as long as the kernel is high, which stays in the cache. Adds
+ * in the order of the taps, whatever the area: the same bits everywhere. Not thread-safe.
+ */
+final class SymmetricKernel {
+  private final int width;
+  private final int height;
+  private final int radius;
+  private final float[] padded;
+  private final float[][] ring;
+  private final float[] outside;
+  private final float[] sums;
+  private final float[][] left = new float[2][];
+  private final float[][] right = new float[2][];
+
+  SymmetricKernel(int width, int height, int radius) {
+    this.width = width;
+    this.height = height;
+    this.radius = radius;
+    padded = new float[width + 2 * radius];
+    ring = new float[2 * radius + 1][width];
+    outside = new float[width];
+    sums = new float[width];
+    for (int k = 0; k < 2; k++) {
+      left[k] = new float[width];
+      right[k] = new float[width];
+    }
+  }
+
+  /** What is done with a row of sums: columns left to right of the area, from index 0 on. */
+  interface RowOfSums {
+    void done(int row, float[] sums);
+  }
+
+  /**
+   * Sums under the kernel at every pixel of an area, row by row from the top.
+   *
+   * @param taps weights of the centre and of its neighbours, as many as the radius
+   */
+  void sum(float[] input, float[] taps, Area area, RowOfSums then) {
+    int ready = Math.max(0, area.top() - radius);
+    for (int row = area.top(); row < area.bottom(); row++) {
+      for (; ready < height && ready <= row + radius; ready++) {
+        alongRow(input, ready, taps, area);
+      }
+      alongColumns(row, taps, area.columns());
+      then.done(row, sums);
+    }
+  }
+
+  private void alongRow(float[] input, int row, float[] taps, Area area) {
+    System.arraycopy(input, row * width, padded, radius, width);
+    float[] sum = ring[row % ring.length];
+    int n = area.columns();
+    int from = radius + area.left();
+    System.arraycopy(padded, from, left[0], 0, n);
+    times(sum, left[0], taps[0], n);
+    int t = 1;
+    for (; t < radius; t += 2) {
+      for (int k = 0; k < 2; k++) {
+        System.arraycopy(padded, from - t - k, left[k], 0, n);
+        System.arraycopy(padded, from + t + k, right[k], 0, n);
+      }
+      addTwoPairs(sum, left[0], right[0], taps[t], left[1], right[1], taps[t + 1], n);
+    }
+    if (t == radius) {
+      System.arraycopy(padded, from - t, left[0], 0, n);
+      System.arraycopy(padded, from + t, right[0], 0, n);
+      addPair(sum, left[0], right[0], taps[t], n);
+    }
+  }
+
+  private void alongColumns(int row, float[] taps, int n) {
+    times(sums, ringRow(row), taps[0], n);
+    int t = 1;
+    for (; t < radius; t += 2) {
+      addTwoPairs(
+          sums,
+          ringRow(row - t),
+          ringRow(row + t),
+          taps[t],
+          ringRow(row - t - 1),
+          ringRow(row + t + 1),
+          taps[t + 1],
+          n);
+    }
+    if (t == radius) {
+      addPair(sums, ringRow(row - t), ringRow(row + t), taps[t], n);
+    }
+  }
+
+  private float[] ringRow(int row) {
+    return row < 0 || row >= height ? outside : ring[row % ring.length];
+  }
+
+  private static void times(float[] sum, float[] values, float tap, int n) {
+    for (int x = 0; x < n; x++) {
+      sum[x] = tap * values[x];
+    }
+  }
+
+  private static void addPair(float[] sum, float[] a, float[] b, float tap, int n) {
+    for (int x = 0; x < n; x++) {
+      sum[x] += tap * (a[x] + b[x]);
+    }
+  }
+
+  private static void addTwoPairs(
+      float[] sum, float[] a, float[] b, float tap, float[] c, float[] d, float nextTap, int n) {
+    for (int x = 0; x < n; x++) {
+      float first = sum[x] + tap * (a[x] + b[x]);
+      sum[x] = first + nextTap * (c[x] + d[x]);
+    }
+  }
+}

@@ -1,0 +1,218 @@
+package railglow.thermal;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** Loops laid out for the compiler give what the plain loop of the formula gives, to the bit. */
+class FastLoopsTest {
+  private static final int WIDTH = 61;
+  private static final int HEIGHT = 47;
+  private static final int PIXELS = WIDTH * HEIGHT;
+
+  @Test
+  void aKernelSumIsThatOfThePlainLoopToTheBit() {
+    float[] plane = noise(1);
+    for (int radius : new int[] {1, 2, 5, 18, 60}) {
+      float[] taps = new float[radius + 1];
+      for (int t = 0; t <= radius; t++) {
+        taps[t] = (float) Math.exp(-t * t / (0.2 * radius * radius));
+      }
+      float[] sums = new float[PIXELS];
+      new SymmetricKernel(WIDTH, HEIGHT, radius)
+          .sum(
+              plane,
+              taps,
+              Area.whole(WIDTH, HEIGHT),
+              (row, line) -> System.arraycopy(line, 0, sums, row * WIDTH, WIDTH));
+      assertArrayEquals(plainSum(plane, taps), sums, "radius " + radius);
+    }
+  }
+
+  @Test
+  void anAreaIsFilteredToTheBitsOfTheWholePicture() {
+    float[] plane = noise(2);
+    MatchedFilter filter = new MatchedFilter(WIDTH, HEIGHT, 3);
+    CommonParts.Removed removed = new CommonParts.Removed(1, 0.7, 0.4);
+    float[] whole = new float[PIXELS];
+    filter.apply(plane, whole, removed);
+    for (Area area :
+        List.of(new Area(0, 0, 5, 5), new Area(20, 13, 41, 30), new Area(50, 40, WIDTH, HEIGHT))) {
+      float[] part = new float[PIXELS];
+      filter.apply(plane, part, removed, area);
+      for (int i = 0; i < PIXELS; i++) {
+        boolean inside =
+            i % WIDTH >= area.left()
+                && i % WIDTH < area.right()
+                && i / WIDTH >= area.top()
+                && i / WIDTH < area.bottom();
+        assertEquals(inside ? whole[i] : 0, part[i], 0f, area + " at " + i);
+      }
+    }
+  }
+
+  @Test
+  void movingMomentsOnInOneGoIsWelfordsUpdateToTheBit() {
+    ChannelMoments moments = new ChannelMoments(PIXELS);
+    ChannelMoments moved = new ChannelMoments(PIXELS);
+    float[][] plain = new float[5][PIXELS];
+    for (int cycle = 1; cycle <= 4; cycle++) {
+      float[] x = noise(10 + cycle);
+      float[] y = noise(20 + cycle);
+      moved.setTo(moments, x, y, 0, PIXELS);
+      moments.add(x, y);
+      welford(plain, x, y, cycle);
+      for (ChannelMoments m : List.of(moments, moved)) {
+        assertEquals(cycle, m.cycles());
+        assertArrayEquals(plain[0], m.meanI());
+        assertArrayEquals(plain[1], m.meanC());
+        assertArrayEquals(plain[2], m.squaresI());
+        assertArrayEquals(plain[3], m.squaresC());
+        assertArrayEquals(plain[4], m.products());
+      }
+    }
+  }
+
+  @Test
+  void theCloseTableOfScoresIsWithinFiveMillionthsOfTheOther() {
+    for (double nu : new double[] {1, 2, 3, 9, 29, 300, 1e5, 1e7}) {
+      NormalScore.Table table = new NormalScore.Table(nu);
+      for (double t = 0; t < 12; t += 0.00137) {
+        assertEquals(table.of((float) t), table.near((float) t), 5e-6, nu + " at " + t);
+      }
+    }
+    assertEquals(0, new NormalScore.Table(0).near(3));
+  }
+
+  @Test
+  void scoresAroundASourceTakenOutAreThoseOfDoingItEverywhere() {
+    int width = 150;
+    int height = 120;
+    WhiteCycles cycles =
+        new WhiteCycles(width, height, 0.014, 4)
+            .with(new WhiteCycles.Source(30, 40, 2, 0.05, 0), 0, 2);
+    MatchedFilter[] filters = {
+      new MatchedFilter(width, height, 1.5), new MatchedFilter(width, height, 3)
+    };
+    ChannelMoments[] settled = {
+      new ChannelMoments(width * height), new ChannelMoments(width * height)
+    };
+    float[] fI = new float[width * height];
+    float[] fC = new float[width * height];
+    DriftFreeCycles drift = new DriftFreeCycles();
+    for (int k = 0; k < 6; k++) {
+      drift
+          .next(cycles.next())
+          .ifPresent(
+              cycle -> {
+                for (int w = 0; w < 2; w++) {
+                  filters[w].apply(cycle.inPhase(), fI);
+                  filters[w].apply(cycle.quadrature(), fC);
+                  settled[w].add(fI, fC);
+                }
+              });
+    }
+    ReducedCycle last = drift.provisional().orElseThrow();
+    ChannelMoments scratch = new ChannelMoments(width * height);
+    DetectionSettings settings = DetectionSettings.usual(2, 0, 0.05, 4, 30);
+    ScoreRule[] rules = new ScoreRule[2];
+    Area whole = Area.whole(width, height);
+    ScoreField field = new ScoreField(width, height);
+    field.clear(whole);
+    for (int w = 0; w < 2; w++) {
+      filters[w].apply(last.inPhase(), fI);
+      filters[w].apply(last.quadrature(), fC);
+      scratch.setTo(settled[w], fI, fC, 0, width * height);
+      PooledNoise noise =
+          PooledNoise.of(
+              scratch, filters[w].scale(), width, filters[w].sigma(), new SpreadTable(10), null);
+      rules[w] = new ScoreRule(noise, DelayArc.of(settings, noise), 5);
+      field.include(w, scratch, filters[w].scale(), rules[w], whole);
+    }
+    Blob blob = new Blob(30.2, 39.9, 2, 0.05, 0.01);
+    new SourceSubtraction(
+            width,
+            height,
+            filters,
+            settled,
+            last,
+            CommonParts.Removed.NOTHING,
+            CommonParts.Removed.NOTHING,
+            rules,
+            field,
+            scratch)
+        .without(List.of(blob));
+    ScoreField everywhere = new ScoreField(width, height);
+    everywhere.clear(whole);
+    float[] modelI = new float[width * height];
+    float[] modelC = new float[width * height];
+    blob.addTo(modelI, width, height, blob.inPhase());
+    blob.addTo(modelC, width, height, blob.quadrature());
+    for (int w = 0; w < 2; w++) {
+      filters[w].apply(last.inPhase(), fI);
+      filters[w].apply(last.quadrature(), fC);
+      scratch.setTo(settled[w], fI, fC, 0, width * height);
+      filters[w].apply(modelI, fI);
+      filters[w].apply(modelC, fC);
+      scratch.subtractFromMeans(fI, fC, 0, width * height);
+      everywhere.include(w, scratch, filters[w].scale(), rules[w], whole);
+    }
+    assertArrayEquals(everywhere.scores(), field.scores());
+    for (int i = 0; i < width * height; i++) {
+      assertEquals(everywhere.widthIndexAt(i), field.widthIndexAt(i));
+    }
+    assertTrue(field.scores()[40 * width + 30] < 6, "the source is out");
+  }
+
+  private static float[] noise(long seed) {
+    Random random = new Random(seed);
+    float[] plane = new float[PIXELS];
+    for (int i = 0; i < PIXELS; i++) {
+      plane[i] = (float) random.nextGaussian();
+    }
+    return plane;
+  }
+
+  private static float[] plainSum(float[] plane, float[] taps) {
+    float[] rows = new float[PIXELS];
+    float[] all = new float[PIXELS];
+    for (int i = 0; i < PIXELS; i++) {
+      int x = i % WIDTH;
+      rows[i] = taps[0] * plane[i];
+      for (int t = 1; t < taps.length; t++) {
+        float left = x - t >= 0 ? plane[i - t] : 0;
+        float right = x + t < WIDTH ? plane[i + t] : 0;
+        rows[i] += taps[t] * (left + right);
+      }
+    }
+    for (int i = 0; i < PIXELS; i++) {
+      int row = i / WIDTH;
+      all[i] = taps[0] * rows[i];
+      for (int t = 1; t < taps.length; t++) {
+        float above = row - t >= 0 ? rows[i - t * WIDTH] : 0;
+        float below = row + t < HEIGHT ? rows[i + t * WIDTH] : 0;
+        all[i] += taps[t] * (above + below);
+      }
+    }
+    return all;
+  }
+
+  /** Technometrics 4, 1962, p. 419, in single precision. */
+  private static void welford(float[][] m, float[] x, float[] y, int cycles) {
+    float share = 1f / cycles;
+    float rest = 1 - share;
+    for (int i = 0; i < x.length; i++) {
+      float dX = x[i] - m[0][i];
+      float dY = y[i] - m[1][i];
+      m[0][i] += dX * share;
+      m[1][i] += dY * share;
+      m[2][i] += dX * dX * rest;
+      m[3][i] += dY * dY * rest;
+      m[4][i] += dX * dY * rest;
+    }
+  }
+}
