@@ -4,12 +4,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
-import java.util.regex.PatternSyntaxException;
+import railglow.link.ReplyPattern;
 import railglow.supply.ChannelAbility;
 import railglow.supply.MeterError;
 import railglow.supply.OutputTimer;
 import railglow.supply.ProtectionLevel;
+import railglow.supply.SupplyCommands;
 import railglow.supply.SupplyDescriptor;
 import railglow.units.Interval;
 import railglow.units.Unit;
@@ -20,7 +20,6 @@ public final class SupplyDescriptorFile {
   private static final double MAX_AMPERES = 500;
   private static final double MAX_WATTS = 20_000;
   private static final double MAX_SECONDS = 3600;
-  private static final int MAX_IDENTITY = 500;
 
   private SupplyDescriptorFile() {}
 
@@ -44,17 +43,18 @@ public final class SupplyDescriptorFile {
 
   private static SupplyDescriptor from(ConfigSection root) {
     String name = root.text("name");
-    Pattern identity = identity(root);
+    ReplyPattern identity = identity(root);
     List<ChannelAbility> channels = channels(root);
     SupplyWordsReader words = new SupplyWordsReader(channels.size());
+    SupplyCommands commands = words.commands(root.section("commands"));
     SupplyDescriptor descriptor =
         new SupplyDescriptor(
             name,
             identity,
-            SupplyWireReader.wire(root.section("wire"), identity),
+            SupplyWireReader.wire(root.section("wire"), identity, commands),
             SupplyWireReader.line(root.optionalSection("serial")),
             channels,
-            words.commands(root.section("commands")),
+            commands,
             words.status(root),
             protection(root, "over-voltage-protection", "{volts}", Unit.VOLT, MAX_VOLTS),
             protection(root, "over-current-protection", "{amperes}", Unit.AMPERE, MAX_AMPERES),
@@ -63,17 +63,14 @@ public final class SupplyDescriptorFile {
     return descriptor;
   }
 
-  private static Pattern identity(ConfigSection root) {
+  private static ReplyPattern identity(ConfigSection root) {
     String text = root.text("identity");
     try {
-      if (text.length() <= MAX_IDENTITY) {
-        return Pattern.compile(text);
-      }
-      root.report("identity", "is longer than " + MAX_IDENTITY + " characters");
-    } catch (PatternSyntaxException e) {
-      root.report("identity", "is not a regular expression: " + e.getDescription());
+      return ReplyPattern.of(text);
+    } catch (IllegalArgumentException e) {
+      root.report("identity", e.getMessage());
+      return ReplyPattern.none();
     }
-    return Pattern.compile("(?!)");
   }
 
   private static List<ChannelAbility> channels(ConfigSection root) {

@@ -1,12 +1,14 @@
 package railglow.config;
 
 import java.util.Optional;
-import java.util.regex.Pattern;
 import railglow.link.LineEnd;
 import railglow.link.LinkSettings;
 import railglow.link.ProofQuestion;
+import railglow.link.ReplyPattern;
 import railglow.link.SerialLine;
+import railglow.supply.IdentityProof;
 import railglow.supply.LineManners;
+import railglow.supply.SupplyCommands;
 import railglow.supply.WireManners;
 import railglow.units.Unit;
 
@@ -16,7 +18,7 @@ final class SupplyWireReader {
 
   private SupplyWireReader() {}
 
-  static WireManners wire(ConfigSection section, Pattern identity) {
+  static WireManners wire(ConfigSection section, ReplyPattern identity, SupplyCommands words) {
     LinkSettings usual = LinkSettings.USUAL;
     double replyWithin = section.quantity("reply-within", Unit.SECOND, 0.02, 10);
     double pause = section.optionalQuantity("pause", Unit.SECOND, 0, 2).orElse(0);
@@ -30,7 +32,7 @@ final class SupplyWireReader {
             .withPause(nanos(pause))
             .withEcho(section.flag("echo", false))
             .withQuiet(nanos(quiet))
-            .withProof(proof(section, identity));
+            .withProof(proof(section, identity, words));
     return new WireManners(
         link,
         nanos(replyWithin),
@@ -38,23 +40,23 @@ final class SupplyWireReader {
         nanos(section.quantity("reading-interval", Unit.SECOND, 0.01, 2)));
   }
 
-  /** A settable register where the supply has one; else its identity. */
-  private static ProofQuestion proof(ConfigSection section, Pattern identity) {
+  /** A settable register where the supply has one; else its identity and a number. */
+  private static ProofQuestion proof(
+      ConfigSection section, ReplyPattern identity, SupplyCommands words) {
     Optional<ConfigSection> marker = section.optionalSection("marker");
     if (marker.isEmpty()) {
-      return ProofQuestion.fixed("*IDN?", Pattern.compile(".*(?:" + identity.pattern() + ").*"));
+      return IdentityProof.of(
+          words.identify(), identity, words.measureVolts().replace("{channel}", "1"));
     }
-    String set = marker.get().text("set");
+    String set = SupplyWordsReader.template(marker.get(), "set", "{number}");
     int low = marker.get().integer("lowest", 0, 65535);
     int high = marker.get().integer("highest", 0, 65535);
-    if (!set.contains("{number}")) {
-      marker.get().report("set", "must hold {number}");
-    }
     if (low >= high) {
       marker.get().report("lowest", "is " + low + ", not below 'highest' " + high);
     }
     String format = set.replace("%", "%%").replace("{number}", "%d");
-    return ProofQuestion.marker(format, marker.get().text("ask"), low, Math.max(low + 1, high));
+    return ProofQuestion.marker(
+        format, SupplyWordsReader.template(marker.get(), "ask", ""), low, Math.max(low + 1, high));
   }
 
   static Optional<LineManners> line(Optional<ConfigSection> found) {

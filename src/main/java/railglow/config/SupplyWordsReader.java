@@ -32,7 +32,7 @@ final class SupplyWordsReader {
     }
     return new SupplyCommands(
         template(section, "identify", ""),
-        section.texts("prepare"),
+        preparing(section),
         optionalTemplate(section, "select-channel"),
         template(section, "output-on", ""),
         template(section, "output-off", ""),
@@ -47,6 +47,12 @@ final class SupplyWordsReader {
         template(section, "measure-current", ""),
         optionalTemplate(section, "clear-trips"),
         optionalTemplate(section, "error-query"));
+  }
+
+  private static List<String> preparing(ConfigSection section) {
+    List<String> all = section.texts("prepare");
+    all.forEach(words -> check(section, "prepare", words, ""));
+    return all;
   }
 
   List<StatusQuery> status(ConfigSection root) {

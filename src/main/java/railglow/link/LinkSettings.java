@@ -1,7 +1,6 @@
 package railglow.link;
 
 import java.time.Duration;
-import java.util.regex.Pattern;
 
 /**
  * How an instrument wants to be talked to.
@@ -31,7 +30,8 @@ public record LinkSettings(
           false,
           65_536,
           Duration.ofMillis(200).toNanos(),
-          ProofQuestion.fixed("*IDN?", Pattern.compile("[^,;]*[A-Za-z][^,;]*(?:,[^,]*){3,}")));
+          ProofQuestion.fixed(
+              "*IDN?", ReplyPattern.of("[^,;]*[A-Za-z][^,;]*(?:,[^,]*){3,}")::matches));
 
   public LinkSettings {
     if (sendEnd == LineEnd.NONE) {

@@ -169,10 +169,24 @@ public final class PortLink implements Link {
       write(encode(message), deadline);
       lastEndNanos = clock.nanos();
     }
+    proofsUnanswered++;
+    for (ProofQuestion.Asked asked : attempt.questions()) {
+      if (!answered(asked, deadline)) {
+        return false;
+      }
+    }
+    boolean only = !repliesMayLinger && proofsUnanswered == 1;
+    if (!only && !incoming.silentFor(settings.quietNanos(), deadline)) {
+      return false;
+    }
+    proofsUnanswered = 0;
+    return true;
+  }
+
+  private boolean answered(ProofQuestion.Asked asked, long deadline) throws LinkException {
     pause(deadline);
     incoming.forget();
-    write(encode(attempt.question()), deadline);
-    proofsUnanswered++;
+    write(encode(asked.question()), deadline);
     long now = clock.nanos();
     long until = now + Math.max((deadline - now) / 3, settings.quietNanos());
     try {
@@ -180,7 +194,9 @@ public final class PortLink implements Link {
       do {
         // whatever else comes is the late answer to something else, or an echo
         reply = incoming.line(until - deadline < 0 ? until : deadline);
-      } while (!attempt.answer().matcher(reply).matches());
+      } while (!asked.answer().test(reply));
+      lastEndNanos = clock.nanos();
+      return true;
     } catch (OutOfStepException e) {
       return false;
     } catch (LinkTimeoutException e) {
@@ -189,12 +205,6 @@ public final class PortLink implements Link {
       }
       return false;
     }
-    boolean only = !repliesMayLinger && proofsUnanswered == 1;
-    if (!only && !incoming.silentFor(settings.quietNanos(), deadline)) {
-      return false;
-    }
-    proofsUnanswered = 0;
-    return true;
   }
 
   private void write(byte[] bytes, long deadline) throws LinkException {

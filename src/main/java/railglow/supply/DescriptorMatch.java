@@ -14,11 +14,11 @@ public final class DescriptorMatch {
    */
   public static Optional<SupplyDescriptor> best(String identity, List<SupplyDescriptor> known) {
     return known.stream()
-        .filter(descriptor -> descriptor.identity().matcher(identity).find())
+        .filter(descriptor -> descriptor.identity().isFoundIn(identity))
         .max(Comparator.comparingLong(DescriptorMatch::saying));
   }
 
   private static long saying(SupplyDescriptor descriptor) {
-    return descriptor.identity().pattern().chars().filter(Character::isLetterOrDigit).count();
+    return descriptor.identity().text().chars().filter(Character::isLetterOrDigit).count();
   }
 }

@@ -3,8 +3,8 @@ package railglow.supply;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 import railglow.link.LinkSettings;
+import railglow.link.ReplyPattern;
 import railglow.units.Interval;
 
 /**
@@ -14,6 +14,9 @@ import railglow.units.Interval;
 public final class PlainSupply {
   private static final MeterError VOLTS_ERROR = new MeterError(0.05, 0.01);
   private static final MeterError AMPERES_ERROR = new MeterError(0.02, 0.01);
+
+  /** Maker, model, serial number, version: IEEE 488.2, 10.14.3. */
+  private static final String FOUR_FIELDS = "^[^,;]*[A-Za-z][^,;]*(?:,[^,]*){3,}$";
 
   private PlainSupply() {}
 
@@ -47,8 +50,13 @@ public final class PlainSupply {
             Optional.empty());
     return new SupplyDescriptor(
         "unknown SCPI supply",
-        Pattern.compile(""),
-        new WireManners(LinkSettings.USUAL, 1_000_000_000L, false, 200_000_000L),
+        ReplyPattern.of(""),
+        new WireManners(
+            LinkSettings.USUAL.withProof(
+                IdentityProof.of("*IDN?", ReplyPattern.of(FOUR_FIELDS), "MEAS:VOLT?")),
+            1_000_000_000L,
+            false,
+            200_000_000L),
         Optional.empty(),
         List.of(any),
         commands,

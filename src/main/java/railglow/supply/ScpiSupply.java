@@ -54,7 +54,7 @@ public final class ScpiSupply implements Supply {
     ScpiSupply supply = new ScpiSupply(link, descriptor, channel);
     supply.talk.reopen();
     String identity = supply.identify();
-    if (!descriptor.identity().matcher(identity).find()) {
+    if (!descriptor.identity().isFoundIn(identity)) {
       supply.talk.tell(supply.off);
       throw new SupplyException(
           SupplyException.Kind.WRONG_SUPPLY,

@@ -4,7 +4,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
+import railglow.link.ReplyPattern;
 import railglow.safety.Protection;
 import railglow.safety.SupplyFacts;
 
@@ -23,7 +23,7 @@ import railglow.safety.SupplyFacts;
  */
 public record SupplyDescriptor(
     String name,
-    Pattern identity,
+    ReplyPattern identity,
     WireManners wire,
     Optional<LineManners> line,
     List<ChannelAbility> channels,

@@ -30,10 +30,14 @@ class ResynchronisationTest {
     assertEquals(List.of("*ESE 128"), MARKER.attempt(0).before());
     assertEquals(List.of("*ESE 129"), MARKER.attempt(1).before());
     assertEquals(List.of("*ESE 128"), MARKER.attempt(128).before());
-    assertTrue(MARKER.attempt(1).answer().matcher("129").matches());
-    assertTrue(MARKER.attempt(1).answer().matcher("+129").matches());
-    assertFalse(MARKER.attempt(1).answer().matcher("128").matches());
-    assertFalse(MARKER.attempt(1).answer().matcher("129.5").matches());
+    assertTrue(answers(1, "129"));
+    assertTrue(answers(1, "+129"));
+    assertFalse(answers(1, "128"));
+    assertFalse(answers(1, "129.5"));
+  }
+
+  private static boolean answers(int attempt, String reply) {
+    return MARKER.attempt(attempt).questions().get(0).answer().test(reply);
   }
 
   @Test
@@ -73,6 +77,61 @@ class ResynchronisationTest {
     Link link = link(LINE, LinkSettings.USUAL.proof());
     link.resynchronise(5_000 * MILLI);
     assertEquals(2, asked[0]);
+  }
+
+  /** Gives each answer to the next question, for good. */
+  private void staysOneAnswerBehind() {
+    instrument.hideIdentity();
+    String[] register = {"0"};
+    String[] held = {""};
+    instrument.answers(
+        line -> {
+          if (line.startsWith("*ESE ")) {
+            register[0] = line.substring(5);
+            return "";
+          }
+          String before = held[0];
+          held[0] =
+              switch (line) {
+                case "*IDN?" -> ScriptedInstrument.IDENTITY + "\n";
+                case "*ESE?" -> register[0] + "\n";
+                default -> "1.25\n";
+              };
+          return before;
+        });
+  }
+
+  @Test
+  void anInstrumentThatStaysOneAnswerBehindIsNotBelievedOnceWithAMarker() {
+    for (BytePort.Traits traits : new BytePort.Traits[] {LINE, USB}) {
+      staysOneAnswerBehind();
+      Link link = link(traits, MARKER);
+      assertThrows(LinkTimeoutException.class, () -> link.resynchronise(5_000 * MILLI));
+      assertFalse(link.inStep());
+    }
+  }
+
+  @Test
+  void norWithAnIdentityAndANumberBehindIt() {
+    ProofQuestion proof = LinkSettings.USUAL.proof().then("MEAS:VOLT?", "1.25"::equals);
+    for (BytePort.Traits traits : new BytePort.Traits[] {LINE, USB}) {
+      staysOneAnswerBehind();
+      Link link = link(traits, proof);
+      assertThrows(LinkTimeoutException.class, () -> link.resynchronise(5_000 * MILLI));
+      assertFalse(link.inStep());
+    }
+  }
+
+  @Test
+  void anInstrumentThatWasOneAnswerBehindIsBelievedAfterwards() throws Exception {
+    ProofQuestion proof = LinkSettings.USUAL.proof().then("MEAS:VOLT?", "1.25"::equals);
+    staysOneAnswerBehind();
+    Link link = link(LINE, proof);
+    assertThrows(LinkTimeoutException.class, () -> link.resynchronise(2_000 * MILLI));
+    instrument.answers(
+        line -> line.equals("*IDN?") ? ScriptedInstrument.IDENTITY + "\n" : "1.25\n");
+    link.resynchronise(5_000 * MILLI);
+    assertEquals("1.25", link.exchange("MEAS:VOLT?", 100 * MILLI));
   }
 
   @Test
