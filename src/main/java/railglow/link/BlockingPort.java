@@ -134,6 +134,11 @@ final class BlockingPort implements BytePort {
     return bytes.length;
   }
 
+  @Override
+  public boolean writeWithoutMemory(ReadyMessage message) throws IOException {
+    return session != null && session.way.writeWithoutMemory(message);
+  }
+
   private <T> Optional<T> await(BoundedCalls calls, Future<T> call, long timeoutNanos)
       throws LinkException {
     try {

@@ -17,6 +17,9 @@ interface BlockingWay {
   /** Writes all. */
   void write(byte[] bytes) throws IOException;
 
+  /** Writes all, or as much as is taken at once, without needing any memory. */
+  boolean writeWithoutMemory(ReadyMessage message) throws IOException;
+
   /** May block. */
   void close();
 }

@@ -1,5 +1,7 @@
 package railglow.link;
 
+import java.io.IOException;
+
 /**
  * A way for bytes, without any idea of messages. Every call returns or throws within its time-out.
  * Owned by one thread.
@@ -41,6 +43,15 @@ public interface BytePort extends AutoCloseable {
    * @throws LinkLostException if the connection is gone
    */
   int read(byte[] into, long timeoutNanos) throws LinkException;
+
+  /**
+   * Hands a message over without needing any memory, whatever else is under way, and waits no
+   * longer than the system's own call does. For a program that has no memory left.
+   *
+   * @return whether all of it was handed over
+   * @throws IOException when the way is broken; or any error the lack of memory leads to
+   */
+  boolean writeWithoutMemory(ReadyMessage message) throws IOException;
 
   /** Waits without touching the wire. */
   void idle(long nanos);

@@ -71,6 +71,15 @@ final class DeviceFileWay implements BlockingWay {
   }
 
   @Override
+  public boolean writeWithoutMemory(ReadyMessage message) throws IOException {
+    ByteBuffer buffer = message.fromTheStart();
+    if (channel != null) {
+      channel.write(buffer);
+    }
+    return !buffer.hasRemaining();
+  }
+
+  @Override
   public void close() {
     try {
       if (channel != null) {

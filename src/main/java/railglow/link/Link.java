@@ -1,5 +1,7 @@
 package railglow.link;
 
+import java.util.List;
+
 /**
  * Messages to and from one instrument, one exchange at a time.
  *
@@ -40,6 +42,18 @@ public interface Link extends AutoCloseable {
    * @throws IllegalArgumentException if the message holds a line end
    */
   void send(String message, long timeoutNanos) throws LinkException;
+
+  /** Makes messages that have no reply, to be sent together by {@link #sendWithoutMemory}. */
+  ReadyMessage ready(List<String> messages);
+
+  /**
+   * Sends what was made ready without needing any memory, in whatever state the link is, and never
+   * throws. The link is out of step afterwards. For a program that has no memory left, and only for
+   * a message that may be said at any time.
+   *
+   * @return whether all of it was handed over
+   */
+  boolean sendWithoutMemory(ReadyMessage message);
 
   boolean inStep();
 

@@ -1,6 +1,8 @@
 package railglow.link;
 
+import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import railglow.time.MonotonicClock;
 
 /** A {@link Link} over any {@link BytePort}. */
@@ -115,6 +117,26 @@ public final class PortLink implements Link {
     } catch (LinkLostException e) {
       needsOpening = true;
       throw e;
+    }
+  }
+
+  @Override
+  public ReadyMessage ready(List<String> messages) {
+    ByteArrayOutputStream all = new ByteArrayOutputStream();
+    messages.forEach(message -> all.writeBytes(encode(message)));
+    return new ReadyMessage(all.toByteArray());
+  }
+
+  @Override
+  public boolean sendWithoutMemory(ReadyMessage message) {
+    inStep = false;
+    whyOutOfStep = "the program had no memory left";
+    needsOpening = true;
+    try {
+      return port.writeWithoutMemory(message);
+    } catch (Throwable t) {
+      // nothing can be made of it now, not even a sentence; whoever asked tries again
+      return false;
     }
   }
 

@@ -116,6 +116,12 @@ final class SerialPortWay implements BlockingWay {
   }
 
   @Override
+  public boolean writeWithoutMemory(ReadyMessage message) {
+    byte[] bytes = message.bytes();
+    return port != null && port.writeBytes(bytes, bytes.length) == bytes.length;
+  }
+
+  @Override
   public void close() {
     if (port != null) {
       // opening anew throws away what was not sent yet, and that may be the message that says off

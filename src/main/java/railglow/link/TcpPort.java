@@ -173,6 +173,15 @@ public final class TcpPort implements BytePort {
   }
 
   @Override
+  public boolean writeWithoutMemory(ReadyMessage message) throws IOException {
+    ByteBuffer buffer = message.fromTheStart();
+    if (channel != null) {
+      channel.write(buffer);
+    }
+    return !buffer.hasRemaining();
+  }
+
+  @Override
   public int read(byte[] into, long timeoutNanos) throws LinkException {
     requireOpen();
     long deadline = clock.nanos() + timeoutNanos;

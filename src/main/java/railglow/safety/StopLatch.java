@@ -25,7 +25,12 @@ public final class StopLatch {
    * @return whether this one was the first
    */
   public boolean set(StopCause cause, long nowNanos, String evidence) {
-    boolean won = first.compareAndSet(null, new Stop(cause, nowNanos, evidence));
+    return set(new Stop(cause, nowNanos, evidence));
+  }
+
+  /** As {@link #set(StopCause, long, String)}, with a stop made before: needs no memory itself. */
+  public boolean set(Stop stop) {
+    boolean won = first.compareAndSet(null, stop);
     if (won) {
       listener.run();
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import railglow.link.Link;
+import railglow.link.ReadyMessage;
 import railglow.scpi.ErrorEntry;
 import railglow.scpi.ReplyItem;
 
@@ -25,6 +26,7 @@ public final class ScpiSupply implements Supply {
   private final String off;
   private final String on;
   private final Optional<String> outputQuery;
+  private final ReadyMessage readyOff;
   private final List<Look> looks;
   private final List<String> wholeReading;
 
@@ -38,6 +40,7 @@ public final class ScpiSupply implements Supply {
     this.off = SupplyWords.filled(commands.off(), channel);
     this.on = SupplyWords.filled(commands.on(), channel);
     this.outputQuery = commands.outputQuery().map(t -> SupplyWords.filled(t, channel));
+    this.readyOff = talk.ready(off);
     this.looks = looks();
     this.wholeReading = looks.stream().map(Look::question).toList();
   }
@@ -121,6 +124,11 @@ public final class ScpiSupply implements Supply {
       return SwitchState.NOT_TOLD;
     }
     return switched(off);
+  }
+
+  @Override
+  public boolean offWithoutMemory() {
+    return talk.tellWithoutMemory(readyOff);
   }
 
   @Override

@@ -23,6 +23,14 @@ public interface Supply extends AutoCloseable {
    */
   SwitchState switchOff() throws SupplyException;
 
+  /**
+   * Sends off without needing any memory, in any state, and never throws. Nothing is read, and the
+   * link is out of step afterwards. For a program that has no memory left.
+   *
+   * @return whether the words were handed over
+   */
+  boolean offWithoutMemory();
+
   SwitchState switchOn() throws SupplyException;
 
   SwitchState readSwitch() throws SupplyException;

@@ -5,6 +5,7 @@ import java.util.Deque;
 import railglow.observed.OutputState;
 import railglow.safety.Envelope;
 import railglow.safety.PermitSlot;
+import railglow.safety.Stop;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
 import railglow.time.MonotonicClock;
@@ -20,6 +21,9 @@ import railglow.time.Step;
  */
 public final class SupplyKeeper implements Step {
   private static final long RETRY_NANOS = 20_000_000;
+  private static final String NO_MEMORY =
+      "the program has no memory left: give it more with -Xmx, or a smaller picture";
+
   private static final long START_PATIENCE_NANOS = 10_000_000_000L;
 
   private enum Phase {
@@ -44,6 +48,7 @@ public final class SupplyKeeper implements Step {
   private long startedNanos;
   private boolean cleared;
   private boolean timerToDisarm;
+  private Stop withoutMemory;
   private volatile boolean ready;
   private volatile long lastStepNanos;
 
@@ -95,6 +100,7 @@ public final class SupplyKeeper implements Step {
     this.offDrive = new OffDrive(supply, reports, clock);
     this.startOrder = new StartOrder(supply, plan);
     this.lastStepNanos = clock.nanos();
+    this.withoutMemory = new Stop(StopCause.INTERNAL_FAULT, lastStepNanos, NO_MEMORY);
   }
 
   /** Whether the start order is done, so that permits are served. */
@@ -126,9 +132,19 @@ public final class SupplyKeeper implements Step {
     return service.joules();
   }
 
+  /** Never throws: whatever fails, off is sent and the loop goes on. */
   @Override
   public long step(long nowNanos) {
     lastStepNanos = nowNanos;
+    try {
+      withoutMemory = new Stop(StopCause.INTERNAL_FAULT, nowNanos, NO_MEMORY);
+      return tried(nowNanos);
+    } catch (Throwable t) {
+      return lastResort(nowNanos);
+    }
+  }
+
+  private long tried(long nowNanos) {
     boolean stopping = latch.isSet();
     try {
       return stopping ? driveOff() : progress(nowNanos);
@@ -136,9 +152,22 @@ public final class SupplyKeeper implements Step {
       boolean refused = e.kind() == SupplyException.Kind.REFUSED;
       failed(refused ? StopCause.SUPPLY_ERROR : StopCause.LINK_LOST, e.getMessage());
     } catch (RuntimeException | Error e) {
+      supply.offWithoutMemory();
       failed(StopCause.INTERNAL_FAULT, "the supply's keeper failed: " + e);
     }
     return stopping ? nowNanos + RETRY_NANOS : nowNanos;
+  }
+
+  /** Not even an error could be dealt with, most likely for want of memory. */
+  private long lastResort(long nowNanos) {
+    supply.offWithoutMemory();
+    try {
+      latch.set(withoutMemory);
+    } catch (Throwable t) {
+      // Whoever is told of the stop had no memory either; latched it is.
+      return nowNanos + RETRY_NANOS;
+    }
+    return nowNanos + RETRY_NANOS;
   }
 
   private void failed(StopCause cause, String evidence) {

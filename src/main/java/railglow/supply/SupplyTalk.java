@@ -7,6 +7,7 @@ import railglow.link.Link;
 import railglow.link.LinkException;
 import railglow.link.LinkTimeoutException;
 import railglow.link.OutOfStepException;
+import railglow.link.ReadyMessage;
 import railglow.scpi.ReplyItem;
 import railglow.scpi.ScpiException;
 import railglow.scpi.ScpiReply;
@@ -100,6 +101,15 @@ final class SupplyTalk {
   SupplyException doubted(SupplyException cause) {
     doubtful = true;
     return cause;
+  }
+
+  /** Words to the channel that have no answer, for {@link #tellWithoutMemory}. */
+  ReadyMessage ready(String words) {
+    return link.ready(messages(List.of(words)));
+  }
+
+  boolean tellWithoutMemory(ReadyMessage message) {
+    return link.sendWithoutMemory(message);
   }
 
   String description() {

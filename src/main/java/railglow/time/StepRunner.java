@@ -18,7 +18,7 @@ public final class StepRunner implements AutoCloseable {
   private final ReentrantLock lock = new ReentrantLock();
   private final Condition changed = lock.newCondition();
   private boolean woken;
-  private boolean closing;
+  private volatile boolean closing;
 
   /**
    * @param name the thread's name: its role
@@ -91,11 +91,20 @@ public final class StepRunner implements AutoCloseable {
   private void loop() {
     try {
       long next = clock.nanos();
-      while (next != Step.FINISHED && waitUntil(next)) {
+      while (next != Step.FINISHED && waited(next)) {
         next = step.step(clock.nanos());
       }
     } catch (Throwable t) {
       onFailure.accept(name, t);
+    }
+  }
+
+  /** Waiting takes a little memory: where there is none, the step is run without a wait. */
+  private boolean waited(long nextNanos) {
+    try {
+      return waitUntil(nextNanos);
+    } catch (OutOfMemoryError e) {
+      return !closing;
     }
   }
 

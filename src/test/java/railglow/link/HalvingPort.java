@@ -1,5 +1,6 @@
 package railglow.link;
 
+import java.io.IOException;
 import java.util.Arrays;
 
 /** Hands over only half of one message, as a line that stops in the middle. */
@@ -32,6 +33,11 @@ final class HalvingPort implements BytePort {
     }
     halve = false;
     return port.write(Arrays.copyOf(bytes, bytes.length / 2), timeoutNanos);
+  }
+
+  @Override
+  public boolean writeWithoutMemory(ReadyMessage message) throws IOException {
+    return port.writeWithoutMemory(message);
   }
 
   @Override

@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import railglow.sim.BenchPorts;
@@ -21,6 +23,10 @@ final class ChildHunt implements AutoCloseable {
   private String supplyAddress;
   private int heapMebibytes = 256;
   private int fileKibibytes;
+  private boolean companion = true;
+  private List<String> main = List.of("railglow.cli.Main");
+  private final List<String> options = new ArrayList<>();
+  private final Map<String, String> environment = new HashMap<>();
   private Process process;
   private Path log;
   private long faultNanos;
@@ -68,13 +74,43 @@ final class ChildHunt implements AutoCloseable {
     return this;
   }
 
+  /** Another main class with its first arguments, in place of the program's own. */
+  ChildHunt withMain(Class<?> other, String... first) {
+    List<String> words = new ArrayList<>(List.of(other.getName()));
+    words.addAll(List.of(first));
+    main = words;
+    return this;
+  }
+
+  /** For the end of the command line. */
+  ChildHunt withOptions(String... more) {
+    options.addAll(List.of(more));
+    return this;
+  }
+
+  ChildHunt withEnvironment(String name, String value) {
+    environment.put(name, value);
+    return this;
+  }
+
+  /** Nothing but the program itself: neither companion nor the supply's own watchdog. */
+  ChildHunt alone() {
+    companion = false;
+    return this;
+  }
+
   ChildHunt start() throws IOException {
     Path instruments = Path.of("instruments").toAbsolutePath();
     String benchText =
         Files.readString(instruments.resolve("bench-simulated.yaml"))
             .replace("descriptor: ", "descriptor: " + instruments + "/")
             .replace("tcp://127.0.0.1:5025", supplyAddress)
-            .replace("127.0.0.1:5600", "127.0.0.1:" + bench.cameraAddress().getPort());
+            .replace("127.0.0.1:5600", "127.0.0.1:" + bench.cameraAddress().getPort())
+            .replace(
+                companion ? "" : instruments + "/supply-simulated.yaml",
+                companion ? "" : withoutWatchdog(instruments).toString())
+            .replace("companion: yes", companion ? "companion: yes" : "companion: no")
+            .concat(companion ? "" : "accepts-missing: [companion]\n");
     Path benchFile = Files.writeString(folder.resolve("bench.yaml"), benchText);
     List<String> command = new ArrayList<>();
     if (fileKibibytes > 0) {
@@ -82,13 +118,23 @@ final class ChildHunt implements AutoCloseable {
     }
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-Xmx" + heapMebibytes + "m");
-    command.addAll(List.of("-cp", System.getProperty("java.class.path"), "railglow.cli.Main"));
+    command.addAll(List.of("-cp", System.getProperty("java.class.path")));
+    command.addAll(main);
     command.addAll(
         List.of("hunt", "--bench", benchFile.toString(), "--runs", folder.resolve("runs") + ""));
+    command.addAll(options);
     log = folder.resolve("hunt.log");
-    process =
-        new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(log.toFile()).start();
+    ProcessBuilder builder =
+        new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(log.toFile());
+    builder.environment().putAll(environment);
+    process = builder.start();
     return this;
+  }
+
+  private Path withoutWatchdog(Path instruments) throws IOException {
+    String text = Files.readString(instruments.resolve("supply-simulated.yaml"));
+    String cut = text.substring(0, text.indexOf("\nwatchdog:"));
+    return Files.writeString(folder.resolve("supply-without-watchdog.yaml"), cut + "\n");
   }
 
   long pid() {
@@ -114,6 +160,11 @@ final class ChildHunt implements AutoCloseable {
       Thread.sleep(5);
     }
     Thread.sleep(100);
+  }
+
+  /** The time of a fault that is no signal. */
+  void faultNow() {
+    faultNanos = bench.nanos();
   }
 
   void signal(String name) throws IOException, InterruptedException {

@@ -159,6 +159,17 @@ final class FakeSupply implements Supply {
   }
 
   @Override
+  public boolean offWithoutMemory() {
+    exchanges.add("off");
+    outOfStep = true;
+    if (interference.during("off without memory") == Fate.LOST_BEFORE) {
+      return false;
+    }
+    force(on && ignoresOff);
+    return true;
+  }
+
+  @Override
   public SwitchState switchOn() throws SupplyException {
     inStep("on", () -> force(!overCurrentTripped));
     return told();

@@ -208,6 +208,20 @@ class ProcessFaultsTest {
   }
 
   @Test
+  void withoutAnyMemoryLeftAndNoCompanionTheProgramItselfSendsOff() throws Exception {
+    Path when = folder.resolve("now");
+    hunt.alone().withMain(ExhaustedMain.class, when.toString()).start();
+    hunt.awaitOn();
+    Files.createFile(when);
+    hunt.faultNow();
+    double off = hunt.millisToOff(15);
+    int code = hunt.exitCode(90);
+    assertFalse(hunt.outputIsOn());
+    assertTrue(code == 4 || code == 5, code + ": " + hunt.output());
+    row("every byte of memory taken, no companion", off, code, hunt.lineWith("memory"));
+  }
+
+  @Test
   void aSecondControllerIsRefusedByName() throws Exception {
     hunt.start();
     hunt.awaitOn();

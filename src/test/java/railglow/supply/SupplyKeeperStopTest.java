@@ -224,4 +224,35 @@ class SupplyKeeperStopTest {
     assertTrue(bench.finished());
     assertFalse(bench.supply.isTrulyOn());
   }
+
+  @Test
+  void withoutMemoryEvenForAnErrorOffIsSentAndTheLoopGoesOn() {
+    bench.on();
+    bench.supply.exchanges.clear();
+    boolean[] memory = {false};
+    bench.supply.interference =
+        exchange -> {
+          if (!memory[0] && !exchange.equals("off without memory")) {
+            throw new OutOfMemoryError("by the test");
+          }
+          return Fate.NORMAL;
+        };
+    bench.latch.onSet(
+        () -> {
+          throw new OutOfMemoryError("by the test: nobody can be told");
+        });
+
+    bench.run(0.5);
+
+    assertEquals("off", bench.supply.exchanges.get(1), "after the reading that had no memory");
+    assertFalse(bench.supply.isTrulyOn());
+    assertEquals(StopCause.INTERNAL_FAULT, bench.stop().cause());
+    assertFalse(bench.finished(), "off is not proven while nothing can be read");
+
+    memory[0] = true;
+    bench.run(0.5);
+
+    assertTrue(bench.finished());
+    assertEquals(OutputState.PROVEN_OFF, bench.keeper.outputState());
+  }
 }

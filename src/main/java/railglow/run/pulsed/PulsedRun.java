@@ -101,8 +101,7 @@ public final class PulsedRun {
       stop(StopCause.JOURNAL_FAILED, "the record can't be begun: " + e.getMessage());
       return new Outcome(awaitOff(), null, null);
     } catch (RuntimeException | Error e) {
-      LOG.error("the run failed", e);
-      stop(StopCause.INTERNAL_FAULT, "the run could not go on: " + e);
+      failed("the run could not go on: ", e);
       return new Outcome(awaitOff(), null, null);
     } finally {
       readerRunner.close();
@@ -266,7 +265,16 @@ public final class PulsedRun {
   }
 
   private void onFailure(String name, Throwable failure) {
-    LOG.error("the {} thread failed", name, failure);
-    stop(StopCause.INTERNAL_FAULT, "the " + name + " thread failed: " + failure);
+    failed("the " + name + " thread failed: ", failure);
+  }
+
+  /** Stop first, words later: where there is no memory both fail, and the keeper must find out. */
+  private void failed(String what, Throwable failure) {
+    try {
+      stop(StopCause.INTERNAL_FAULT, what + failure);
+      LOG.error(what, failure);
+    } catch (OutOfMemoryError e) {
+      keeperRunner.wake();
+    }
   }
 }
