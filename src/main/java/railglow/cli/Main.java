@@ -17,9 +17,7 @@ public final class Main {
     int exitCode;
     try {
       exitCode =
-          CompanionEntry.isMeant(args)
-              ? CompanionEntry.run(args)
-              : run(Terminal.ofProcess(), args);
+          CompanionEntry.isMeant(args) ? CompanionEntry.run(args) : run(Terminal.ofProcess(), args);
     } catch (OutOfMemoryError e) {
       endWithoutMemory();
       return;
