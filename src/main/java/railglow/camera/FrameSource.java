@@ -1,6 +1,7 @@
 package railglow.camera;
 
 import java.io.IOException;
+import java.util.Optional;
 import railglow.observed.Frame;
 import railglow.thermal.Samples;
 
@@ -32,6 +33,16 @@ public interface FrameSource extends AutoCloseable {
    * @throws IOException with a sentence for the operator when the source is broken
    */
   Outcome read(Frame frame, long timeoutNanos) throws IOException;
+
+  /** How often the source was lost since it was opened, and then opened anew; any thread. */
+  default int losses() {
+    return 0;
+  }
+
+  /** Why it was lost, or could not be opened again, the last time, as a sentence; any thread. */
+  default Optional<String> lastTrouble() {
+    return Optional.empty();
+  }
 
   @Override
   void close();

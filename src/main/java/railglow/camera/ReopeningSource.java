@@ -27,6 +27,7 @@ public final class ReopeningSource implements FrameSource {
   private final double framesPerSecond;
   private final MonotonicClock clock;
   private final String description;
+  private final Samples like;
   private FrameSource current;
   private long nextTryNanos;
   private long offset;
@@ -44,6 +45,7 @@ public final class ReopeningSource implements FrameSource {
     this.framesPerSecond = framesPerSecond;
     this.clock = clock;
     this.description = first.description();
+    this.like = first.newSamples();
   }
 
   /**
@@ -61,10 +63,9 @@ public final class ReopeningSource implements FrameSource {
     return description;
   }
 
-  /** Only while the source is open. */
   @Override
   public Samples newSamples() {
-    return current.newSamples();
+    return like.newLike();
   }
 
   @Override
@@ -88,12 +89,12 @@ public final class ReopeningSource implements FrameSource {
     }
   }
 
-  /** How often the source was lost. */
+  @Override
   public int losses() {
     return losses;
   }
 
-  /** Why it was lost, or could not be opened again, the last time. */
+  @Override
   public Optional<String> lastTrouble() {
     return Optional.ofNullable(lastTrouble);
   }

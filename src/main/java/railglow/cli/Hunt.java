@@ -142,7 +142,7 @@ final class Hunt {
 
   private FrameSource openCamera(RunSetup setup) throws UserMistake {
     try {
-      return FrameSources.open(setup.bench().cameraAddress(), setup.camera(), clock);
+      return FrameSources.openLasting(setup.bench().cameraAddress(), setup.camera(), clock);
     } catch (IOException e) {
       throw new UserMistake(e.getMessage());
     }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleSupplier;
 import java.util.function.LongSupplier;
+import java.util.function.Supplier;
 import railglow.safety.Envelope;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
@@ -24,6 +25,8 @@ public final class Guard implements Step {
    * @param hottestCelsius NaN when unknown
    * @param hottestRiseKelvin NaN when unknown
    * @param lastFrameNanos arrival of the newest frame
+   * @param frameTrouble what is known to be wrong with the camera, as a sentence; empty when
+   *     nothing
    * @param lastReadingNanos end of the newest supply reading
    * @param backlogShare how full the scribe's queue is, 0 to 1
    */
@@ -31,6 +34,7 @@ public final class Guard implements Step {
       DoubleSupplier hottestCelsius,
       DoubleSupplier hottestRiseKelvin,
       LongSupplier lastFrameNanos,
+      Supplier<String> frameTrouble,
       LongSupplier lastReadingNanos,
       DoubleSupplier backlogShare,
       List<Heartbeat> loops) {
@@ -60,13 +64,15 @@ public final class Guard implements Step {
         watched.lastFrameNanos().getAsLong(),
         envelope.maxFrameAgeSeconds().value(),
         StopCause.FRAMES_STALE,
-        "camera frame");
+        "camera frame",
+        watched.frameTrouble());
     judgeAge(
         nowNanos,
         watched.lastReadingNanos().getAsLong(),
         envelope.maxReadingAgeSeconds().value(),
         StopCause.READINGS_STALE,
-        "supply reading");
+        "supply reading",
+        () -> "");
     for (Heartbeat loop : watched.loops()) {
       long age = nowNanos - loop.lastNanos().getAsLong();
       if (loop.expected().getAsBoolean() && age > loop.maxAgeNanos()) {
@@ -113,10 +119,23 @@ public final class Guard implements Step {
   }
 
   private void judgeAge(
-      long nowNanos, long lastNanos, double maxSeconds, StopCause cause, String what) {
+      long nowNanos,
+      long lastNanos,
+      double maxSeconds,
+      StopCause cause,
+      String what,
+      Supplier<String> trouble) {
     double age = (nowNanos - lastNanos) / NANOS;
     if (age > maxSeconds) {
-      stop(cause, nowNanos, "no new %s for %.2f s, allowed are %.2f s", what, age, maxSeconds);
+      String known = trouble.get();
+      stop(
+          cause,
+          nowNanos,
+          "no new %s for %.2f s, allowed are %.2f s%s",
+          what,
+          age,
+          maxSeconds,
+          known.isEmpty() ? "" : ": " + known);
     }
   }
 

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import railglow.sim.circuit.Circuit;
 import railglow.sim.circuit.CircuitSettings;
 import railglow.sim.circuit.Disturbances;
@@ -15,7 +14,6 @@ import railglow.sim.circuit.OutputStage;
 import railglow.sim.circuit.OutputWatch;
 import railglow.sim.fault.FaultSwitches;
 import railglow.sim.heat.BoardHeat;
-import railglow.sim.heat.PlacedPart;
 import railglow.sim.picture.BoardScene;
 import railglow.sim.picture.SimulatedCamera;
 import railglow.sim.truth.TruthEvent;
@@ -34,10 +32,6 @@ import railglow.sim.wire.SupplySettings.StatusFamily;
 public final class BenchWorld {
   private static final int MAX_WAITING_INTERVALS = 100_000;
 
-  /** What the electrical side hands to the picture side for one frame interval. */
-  private record Interval(
-      long nanos, Map<String, Double> joules, double volts, double amperes, boolean on) {}
-
   private final BenchScenario scenario;
   private final long startNanos;
   private final FaultSwitches faults;
@@ -46,12 +40,13 @@ public final class BenchWorld {
   private final BoardHeat heat;
   private final BoardScene scene;
   private final SimulatedCamera camera;
-  private final ArrayDeque<Interval> intervals = new ArrayDeque<>();
+  private final ArrayDeque<HeatInterval> intervals = new ArrayDeque<>();
   private final Map<String, Integer> partIndex = new HashMap<>();
   private final double[] joules;
   private final float[] picture;
   private long nextBoundary;
   private long nextFrame;
+  private long heatedUntil;
   private double watchedAmperes = Double.POSITIVE_INFINITY;
   private boolean aboveWatched;
   private Circuit.Mode lastMode = Circuit.Mode.OFF;
@@ -59,6 +54,7 @@ public final class BenchWorld {
   public BenchWorld(BenchScenario scenario, long startNanos, TruthLog truth) {
     this.scenario = scenario;
     this.startNanos = startNanos;
+    this.heatedUntil = startNanos;
     this.truth = truth;
     faults = new FaultSwitches(startNanos, scenario.faults());
     supply = new SimulatedSupply(scenario.supply(), outputs(scenario), faults, scenario.seed());
@@ -72,7 +68,7 @@ public final class BenchWorld {
     for (int i = 0; i < heat.parts().size(); i++) {
       partIndex.put(heat.parts().get(i).name(), i);
     }
-    noteStart();
+    BenchTruth.noteStart(scenario, startNanos, truth);
   }
 
   private List<OutputStage> outputs(BenchScenario bench) {
@@ -96,34 +92,6 @@ public final class BenchWorld {
 
   private static boolean resumes(BenchScenario bench) {
     return bench.supply().family() == StatusFamily.REGULATION_IN_QUESTIONABLE;
-  }
-
-  private void noteStart() {
-    truth.note(
-        startNanos,
-        TruthEvent.Kind.BENCH,
-        "scenario",
-        scenario.name(),
-        "seed",
-        scenario.seed(),
-        "boardToPicture",
-        scenario.board().view().matrix(),
-        "faults",
-        scenario.faults().stream().map(fault -> fault.written()).toList());
-    for (String name : scenario.faultyParts()) {
-      Optional<PlacedPart> part = scenario.board().part(name);
-      part.ifPresent(
-          p ->
-              truth.note(
-                  startNanos,
-                  TruthEvent.Kind.SOURCE,
-                  "part",
-                  name,
-                  "column",
-                  scenario.board().column(p),
-                  "row",
-                  scenario.board().row(p)));
-    }
   }
 
   public BenchScenario scenario() {
@@ -162,7 +130,14 @@ public final class BenchWorld {
     if (!line.endsWith("?")) {
       truth.note(nowNanos, TruthEvent.Kind.RECEIVED, "line", line);
     }
-    return supply.receive(line, nowNanos);
+    OutputStage output = supply.output(1);
+    Object before = List.of(output.isReallyOn(), output.setVolts(), output.setAmperes());
+    String reply = supply.receive(line, nowNanos);
+    // No time has passed: what was heated until now was heated before the change.
+    if (!before.equals(List.of(output.isReallyOn(), output.setVolts(), output.setAmperes()))) {
+      addInterval(nowNanos, false);
+    }
+    return reply;
   }
 
   /** Lets time pass for the electrical side. */
@@ -170,18 +145,23 @@ public final class BenchWorld {
     while (exposureNanos(nextBoundary) <= nowNanos) {
       long boundary = exposureNanos(nextBoundary++);
       supply.advanceTo(boundary);
-      Circuit circuit = supply.output(1).circuit();
-      if (intervals.size() < MAX_WAITING_INTERVALS) {
-        intervals.add(
-            new Interval(
-                boundary,
-                circuit.takeJoules(),
-                circuit.railVolts(),
-                circuit.outputAmperes(),
-                supply.output(1).isReallyOn()));
-      }
+      addInterval(boundary, true);
     }
     supply.advanceTo(nowNanos);
+  }
+
+  private void addInterval(long nanos, boolean endsAtFrame) {
+    Circuit circuit = supply.output(1).circuit();
+    if (intervals.size() < MAX_WAITING_INTERVALS) {
+      intervals.add(
+          new HeatInterval(
+              nanos,
+              endsAtFrame,
+              circuit.takeJoules(),
+              circuit.railVolts(),
+              circuit.outputAmperes(),
+              supply.output(1).isReallyOn()));
+    }
   }
 
   /** Mid-exposure of a frame on the bench's clock. */
@@ -202,25 +182,37 @@ public final class BenchWorld {
    * @return its number
    */
   public long takeFrame(long nowNanos, short[] counts) {
-    Interval interval = takeInterval(nowNanos);
-    double seconds = nextFrame == 0 ? 0 : 1 / scenario.camera().framesPerSecond();
+    double frameSeconds = nextFrame == 0 ? 0 : 1 / scenario.camera().framesPerSecond();
+    Map<String, Double> joulesOfFrame = new HashMap<>();
+    HeatInterval interval = takeInterval(nowNanos);
+    while (!interval.endsAtFrame()) {
+      interval.addTo(joulesOfFrame);
+      heatUntil(interval);
+      camera.see((interval.nanos() - startNanos) * 1e-9, picture);
+      interval = takeInterval(nowNanos);
+    }
+    interval.addTo(joulesOfFrame);
+    heatUntil(interval);
+    camera.take(nextFrame, picture, counts);
+    noteFrame(interval, joulesOfFrame, frameSeconds);
+    return nextFrame++;
+  }
+
+  /** Lets the heat of an interval flow and leaves what the lens then shows in the picture. */
+  private void heatUntil(HeatInterval interval) {
     Arrays.fill(joules, 0);
-    interval
-        .joules()
-        .forEach(
-            (place, heatJoules) -> {
-              Integer index = partIndex.get(place);
-              if (index != null) {
-                joules[index] += heatJoules;
-              }
-            });
+    for (Map.Entry<String, Double> heatOf : interval.joules().entrySet()) {
+      Integer index = partIndex.get(heatOf.getKey());
+      if (index != null) {
+        joules[index] += heatOf.getValue();
+      }
+    }
+    double seconds = Math.max(0, interval.nanos() - heatedUntil) * 1e-9;
+    heatedUntil = Math.max(heatedUntil, interval.nanos());
     heat.advance(
         seconds, joules, interval.joules().getOrDefault(BenchScenarios.ALL_OVER_THE_BOARD, 0.0));
     warmResistances();
-    scene.render(camera.exposureSeconds(nextFrame), picture);
-    camera.take(nextFrame, picture, counts);
-    noteFrame(interval, seconds);
-    return nextFrame++;
+    scene.render((interval.nanos() - startNanos) * 1e-9, picture);
   }
 
   private synchronized void warmResistances() {
@@ -230,14 +222,14 @@ public final class BenchWorld {
         .warm(place -> partIndex.containsKey(place) ? heat.partRise(partIndex.get(place)) : 0);
   }
 
-  private synchronized Interval takeInterval(long nowNanos) {
+  private synchronized HeatInterval takeInterval(long nowNanos) {
     if (intervals.isEmpty()) {
       advance(Math.max(nowNanos, exposureNanos(nextBoundary)));
     }
     return intervals.remove();
   }
 
-  private void noteFrame(Interval interval, double seconds) {
+  private void noteFrame(HeatInterval interval, Map<String, Double> joulesOfFrame, double seconds) {
     List<Object> facts = new ArrayList<>();
     facts.addAll(
         List.of(
@@ -253,7 +245,7 @@ public final class BenchWorld {
       Integer index = partIndex.get(name);
       if (index != null) {
         facts.add(name + "Watts");
-        facts.add(seconds > 0 ? interval.joules().getOrDefault(name, 0.0) / seconds : 0.0);
+        facts.add(seconds > 0 ? joulesOfFrame.getOrDefault(name, 0.0) / seconds : 0.0);
         facts.add(name + "RiseKelvin");
         facts.add(heat.partRise(index));
       }

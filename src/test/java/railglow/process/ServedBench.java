@@ -5,9 +5,12 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** A simulated bench in a process of its own, and the files to use it with. */
@@ -52,6 +55,28 @@ final class ServedBench implements AutoCloseable {
   Path benchWithSupplyAt(String address) throws IOException {
     String text = Files.readString(bench).replaceFirst("tcp://\\S+", address);
     return Files.writeString(folder.resolve("bench-other.yaml"), text);
+  }
+
+  /** A third bench file for the same bench, with the camera at another address. */
+  Path benchWithCameraAt(String address) throws IOException {
+    String text = Files.readString(bench).replace(cameraAddress(), address);
+    return Files.writeString(folder.resolve("bench-camera.yaml"), text);
+  }
+
+  /** A program that brings the camera's frames to its output, as a vendor's own reader does. */
+  Path cameraDriver() throws IOException {
+    Path driver = folder.resolve("driver");
+    String address = cameraAddress().replace("tcp://", "TCP:");
+    Files.writeString(driver, "#!/bin/sh\nexec /usr/bin/socat -u " + address + " -\n");
+    Files.setPosixFilePermissions(driver, PosixFilePermissions.fromString("rwx------"));
+    return driver;
+  }
+
+  private String cameraAddress() throws IOException {
+    Matcher address = Pattern.compile("address: (tcp://\\S+)").matcher(Files.readString(bench));
+    address.find();
+    address.find();
+    return address.group(1);
   }
 
   private static Path writeBench(Path folder, String supply, String camera) throws IOException {
@@ -148,7 +173,7 @@ final class ServedBench implements AutoCloseable {
   /** The only run folder. */
   Path run() throws IOException {
     try (Stream<Path> folders = Files.list(runs())) {
-      List<Path> all = folders.toList();
+      List<Path> all = folders.filter(Files::isDirectory).toList();
       if (all.size() != 1) {
         throw new AssertionError("one run folder expected, there are " + all);
       }

@@ -24,6 +24,7 @@ class GuardTest {
   private double celsius;
   private double rise;
   private long frameNanos;
+  private String frameTrouble;
   private long readingNanos;
   private long beatNanos;
   private double backlog;
@@ -34,6 +35,7 @@ class GuardTest {
   void allIsWell() {
     celsius = 30;
     rise = 1;
+    frameTrouble = "";
     loopExpected = true;
     guard =
         new Guard(
@@ -43,6 +45,7 @@ class GuardTest {
                 () -> celsius,
                 () -> rise,
                 () -> frameNanos,
+                () -> frameTrouble,
                 () -> readingNanos,
                 () -> backlog,
                 List.of(new Heartbeat("cruncher", () -> beatNanos, 300 * MS, () -> loopExpected))));
@@ -85,6 +88,17 @@ class GuardTest {
     readingNanos = 1100 * MS;
     beatNanos = 1100 * MS;
     assertEquals(StopCause.FRAMES_STALE, causeAt(1100 * MS));
+  }
+
+  @Test
+  void whatIsKnownOfALostCameraIsPartOfTheEvidence() {
+    readingNanos = 1100 * MS;
+    beatNanos = 1100 * MS;
+    frameTrouble = "the camera was lost: it ended";
+    assertEquals(StopCause.FRAMES_STALE, causeAt(1100 * MS));
+    assertEquals(
+        "no new camera frame for 1.10 s, allowed are 1.00 s: the camera was lost: it ended",
+        latch.stop().orElseThrow().evidence());
   }
 
   @Test

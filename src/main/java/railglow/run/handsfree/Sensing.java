@@ -141,6 +141,7 @@ public final class Sensing {
             () -> Double.NaN,
             () -> Double.NaN,
             parts.clock()::nanos,
+            () -> "",
             keeper::lastReadingNanos,
             () -> 0,
             List.of(

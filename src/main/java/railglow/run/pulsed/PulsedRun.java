@@ -139,12 +139,21 @@ public final class PulsedRun {
       Conductor conductor =
           new Conductor(parts.timeline(), start, permits, parts.latch(), keeperRunner::wake);
       StepRunner conductorRunner = runner("conductor", conductor);
-      StepRunner guardRunner = runner("guard", guard(cruncher, scribe, conductor, conductorRunner));
+      CameraLosses losses =
+          new CameraLosses(
+              parts.source(),
+              intake.reader(),
+              sentence -> {
+                scribe.post(new Entry.Note(parts.clock().nanos(), sentence));
+                watcher.onMessage(sentence);
+              });
+      StepRunner guardRunner =
+          runner("guard", guard(cruncher, scribe, losses, conductor, conductorRunner));
       scribeRunner.start();
       cruncherRunner.start();
       guardRunner.start();
       conductorRunner.start();
-      watch(start, looks, cruncher);
+      watch(start, looks, cruncher, losses);
       RunEnding ending = awaitOff();
       conductorRunner.close();
       guardRunner.close();
@@ -175,7 +184,11 @@ public final class PulsedRun {
   }
 
   private Guard guard(
-      Cruncher cruncher, Scribe scribe, Conductor conductor, StepRunner conductorRunner) {
+      Cruncher cruncher,
+      Scribe scribe,
+      CameraLosses losses,
+      Conductor conductor,
+      StepRunner conductorRunner) {
     List<Heartbeat> loops = new ArrayList<>();
     loops.add(
         new Heartbeat("supply-keeper", keeper::lastStepNanos, LOOP_PATIENCE_NANOS, () -> true));
@@ -194,13 +207,15 @@ public final class PulsedRun {
             cruncher::hottestCelsius,
             cruncher::hottestRiseKelvin,
             intake.reader()::lastArrivalNanos,
+            losses::trouble,
             keeper::lastReadingNanos,
             scribe::backlogShare,
             loops));
   }
 
-  private void watch(long startNanos, LookKeeper looks, Cruncher cruncher) {
+  private void watch(long startNanos, LookKeeper looks, Cruncher cruncher, CameraLosses losses) {
     while (!parts.latch().isSet()) {
+      losses.check();
       intake
           .failure()
           .ifPresent(sentence -> stop(StopCause.FRAMES_STALE, "the camera failed: " + sentence));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import org.apache.commons.math3.stat.descriptive.moment.Kurtosis;
 import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 import org.junit.jupiter.api.Test;
@@ -73,6 +74,7 @@ class SimulatedCameraTest {
   void theDetectorFollowsAStepAsAFirstOrderBody() {
     SimulatedCamera camera = new SimulatedCamera(settings(0, 0.1, 1), 1, 0);
     take(camera, 0, 0);
+    camera.see(0, even(10));
     // 1 - exp(-t/tau) with frames of 40 ms and tau = 100 ms.
     assertEquals(27315 + 1000 * (1 - Math.exp(-0.4)), take(camera, 1, 10)[0] & 0xFFFF, 1);
     assertEquals(27315 + 1000 * (1 - Math.exp(-0.8)), take(camera, 2, 10)[0] & 0xFFFF, 1);
@@ -144,5 +146,31 @@ class SimulatedCameraTest {
     assertEquals(0.05, seen[FrameFate.DROPPED.ordinal()] / (double) frames, 0.008);
     assertEquals(0.02, seen[FrameFate.REPEATED.ordinal()] / (double) frames, 0.005);
     assertEquals(0.07, camera.latencySeconds(FrameFate.LATE), 1e-12);
+  }
+
+  /** The steady state of a first-order body behind a ramp lags by its time constant exactly. */
+  @Test
+  void theDetectorSeesASteadyRiseLateByItsTimeConstantHoweverOftenItLooks() {
+    double lag = 0.010;
+    SimulatedCamera once = new SimulatedCamera(settings(0, lag, 1), 1, 20);
+    SimulatedCamera often = new SimulatedCamera(settings(0, lag, 1), 1, 20);
+    short[] counts = new short[WIDTH * HEIGHT];
+    short[] others = new short[WIDTH * HEIGHT];
+    for (int n = 0; n <= 50; n++) {
+      once.take(n, even(10 * n / 25.0), counts);
+      if (n > 0) {
+        often.see((n - 0.3) / 25, even(10 * (n - 0.3) / 25));
+      }
+      often.take(n, even(10 * n / 25.0), others);
+    }
+    double expected = (20 + 273.15 + 10 * (50 / 25.0 - lag)) * 100;
+    assertEquals(expected, counts[0] & 0xFFFF, 1);
+    assertEquals(counts[0], others[0], 1);
+  }
+
+  private static float[] even(double kelvin) {
+    float[] values = new float[WIDTH * HEIGHT];
+    Arrays.fill(values, (float) kelvin);
+    return values;
   }
 }
