@@ -46,11 +46,13 @@ final class HuntCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
+    AsLastTime.complete(options, terminal);
     RunSetup setup = RunSetup.of(options);
     if (!setup.refusals().isEmpty()) {
       PlanText.refusals(setup.refusals()).forEach(terminal::complain);
       return ExitCode.REFUSED;
     }
+    AsLastTime.remember(options);
     Hunt hunt = new Hunt(terminal, options.runs, commandLine(), live);
     if (!options.simulated) {
       return hunt.run(setup);

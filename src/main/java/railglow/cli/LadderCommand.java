@@ -70,11 +70,13 @@ final class LadderCommand implements Callable<Integer> {
     if (!(dwellSeconds >= 0.2 && dwellSeconds <= 10)) {
       throw new UserMistake("--dwell is " + dwellSeconds + " s; allowed is 200 ms to 10 s");
     }
+    AsLastTime.complete(options, terminal);
     RunSetup setup = RunSetup.of(options);
     if (!setup.refusals().isEmpty()) {
       PlanText.refusals(setup.refusals()).forEach(terminal::complain);
       return ExitCode.REFUSED;
     }
+    AsLastTime.remember(options);
     LadderAtBench ladder = new LadderAtBench(terminal, options.runs, levels, dwellSeconds);
     if (!options.simulated) {
       return ladder.run(setup);

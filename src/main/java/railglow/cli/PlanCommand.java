@@ -37,6 +37,7 @@ final class PlanCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
+    AsLastTime.complete(options, terminal);
     RunSetup setup = RunSetup.of(options);
     terminal.say(PlanText.of(setup));
     terminal.say("");

@@ -19,8 +19,15 @@ final class RunOptions {
   @Option(
       names = "--board",
       paramLabel = "FILE",
-      description = "board file; without one there are no names for what is hot")
+      description =
+          "board file (default: the one last used on this bench); without one there are no names for"
+              + " what is hot")
   String board;
+
+  @Option(
+      names = "--without-board",
+      description = "take no board file, not even the one last used on this bench")
+  boolean withoutBoard;
 
   @Option(
       names = "--rail",

@@ -153,6 +153,9 @@ record RunSetup(
   }
 
   private static String boardName(RunOptions options) {
+    if (options.withoutBoard) {
+      return null;
+    }
     return options.board == null && options.simulated ? "hx12" : options.board;
   }
 

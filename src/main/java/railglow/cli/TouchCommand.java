@@ -125,6 +125,7 @@ final class TouchCommand implements Callable<Integer> {
       return ExitCode.DONE;
     }
     TouchLabels names = names();
+    AsLastTime.complete(options, terminal);
     RunSetup setup = RunSetup.of(options);
     SensingLevel level = level(setup);
     List<Refusal> refusals = new ArrayList<>(setup.refusals());
@@ -137,6 +138,7 @@ final class TouchCommand implements Callable<Integer> {
       PlanText.refusals(refusals).forEach(terminal::complain);
       return ExitCode.REFUSED;
     }
+    AsLastTime.remember(options);
     if (!options.simulated) {
       return run(setup, level, names, volume);
     }

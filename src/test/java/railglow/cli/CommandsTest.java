@@ -41,6 +41,7 @@ class CommandsTest {
     CommandLine line =
         new CommandLine(
             new Railglow(), new CommandFactory(new Terminal(System.out, System.err, false)));
+    Commands.add(line, new String[0]);
     return List.copyOf(line.getSubcommands().keySet());
   }
 

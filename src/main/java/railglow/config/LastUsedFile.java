@@ -1,0 +1,63 @@
+package railglow.config;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Optional;
+
+/**
+ * What was last used at a bench, in a file of its own beside the bench file: {@code
+ * bench-mine.yaml} has {@code bench-mine-last-used.yaml}. Deleting it forgets.
+ */
+public final class LastUsedFile {
+  private LastUsedFile() {}
+
+  /** Where it is kept. */
+  public static Path beside(Path benchFile) {
+    String name = benchFile.getFileName().toString().replaceFirst("\\.ya?ml$", "");
+    return benchFile.toAbsolutePath().resolveSibling(name + "-last-used.yaml");
+  }
+
+  /**
+   * Reads what is kept beside a bench file; empty when nothing is, or when the board file is gone.
+   *
+   * @throws ConfigException with every problem found
+   */
+  public static Optional<LastUsed> readBeside(Path benchFile) throws ConfigException {
+    Path path = beside(benchFile);
+    if (!Files.exists(path)) {
+      return Optional.empty();
+    }
+    ConfigFile file = ConfigFile.read(path);
+    ConfigSection root = file.root();
+    String board = root.text("board");
+    String rail = root.text("rail");
+    file.finish();
+    Path boardFile = path.resolveSibling(board);
+    return Files.exists(boardFile) ? Optional.of(new LastUsed(boardFile, rail)) : Optional.empty();
+  }
+
+  /**
+   * Writes the file whole or not at all.
+   *
+   * @throws IOException when it can't be written
+   */
+  public static void writeBeside(Path benchFile, LastUsed used) throws IOException {
+    Path path = beside(benchFile);
+    Path draft = path.resolveSibling(path.getFileName() + ".new");
+    Files.writeString(
+        draft,
+        "# What was last worked on at this bench; taken again where a command does not say.\n"
+            + "board: "
+            + quoted(used.board().toAbsolutePath().toString())
+            + "\nrail: "
+            + quoted(used.rail())
+            + "\n");
+    Files.move(draft, path, StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  private static String quoted(String text) {
+    return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
+  }
+}
