@@ -11,6 +11,8 @@ import railglow.journal.Findings.Verdict;
 import railglow.journal.RunHeader;
 import railglow.run.reduction.Reduced;
 import railglow.thermal.HeatSource;
+import railglow.thermal.Look;
+import railglow.thermal.RefusedSource;
 import railglow.units.Quantity;
 import railglow.units.Unit;
 
@@ -30,7 +32,7 @@ public final class FindingsMaker {
     Verdict verdict = verdict(reduced, sources);
     return new Findings(
         verdict,
-        headline(verdict, header, reduced, unit, sources, suspects),
+        headline(verdict, header, reduced, unit, sources, suspects) + notHeat(reduced.look()),
         nextStep(verdict, header, board, suspects, railOhms),
         sources,
         suspects,
@@ -91,6 +93,21 @@ public final class FindingsMaker {
               rise(reduced.look().upperLimitKelvin(), unit));
       case HEAT_FOUND -> found(sources, suspects, unit);
     };
+  }
+
+  /** A sentence about the strongest thing that follows the pulse without being heat, or none. */
+  private static String notHeat(Look look) {
+    if (look == null || look.refused().isEmpty()) {
+      return "";
+    }
+    RefusedSource first = look.refused().get(0);
+    return String.format(
+        Locale.ROOT,
+        " Something at column %.0f, row %.0f follows the pulse, but not as heat does (%s): not"
+            + " called.",
+        first.source().column(),
+        first.source().row(),
+        first.reason().words());
   }
 
   private static String found(List<HeatSource> sources, List<Suspect> suspects, String unit) {

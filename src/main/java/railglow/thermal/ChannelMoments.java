@@ -1,5 +1,7 @@
 package railglow.thermal;
 
+import java.util.Arrays;
+
 /**
  * Running mean and covariance, per pixel, of the pair (in-phase, quadrature) over cycles, by
  * Welford's update (Technometrics 4, 1962, p. 419): no sums of squares, so nothing cancels. Planes
@@ -14,6 +16,10 @@ final class ChannelMoments {
   private final float[] squaresI;
   private final float[] squaresC;
   private final float[] products;
+  private float[] firstI;
+  private float[] firstC;
+  private float[] takenI;
+  private float[] takenC;
   private int cycles;
 
   ChannelMoments(int pixels) {
@@ -25,11 +31,21 @@ final class ChannelMoments {
   }
 
   void add(float[] inPhase, float[] quadrature) {
+    if (cycles == 0) {
+      firstI = inPhase.clone();
+      firstC = quadrature.clone();
+    }
     update(this, inPhase, quadrature, 0, meanI.length);
   }
 
   /** Becomes the state of another with one cycle more, at pixels from one to before another. */
   void setTo(ChannelMoments other, float[] inPhase, float[] quadrature, int from, int to) {
+    firstI = other.firstI;
+    firstC = other.firstC;
+    if (takenI != null) {
+      Arrays.fill(takenI, from, to, 0);
+      Arrays.fill(takenC, from, to, 0);
+    }
     update(other, inPhase, quadrature, from, to);
   }
 
@@ -78,12 +94,25 @@ final class ChannelMoments {
     }
   }
 
-  /** Takes planes out of the means; the scatter stays. */
+  /** Takes planes out of the means and of the first cycle; the scatter stays. */
   void subtractFromMeans(float[] inPhase, float[] quadrature, int from, int to) {
+    if (takenI == null) {
+      takenI = new float[meanI.length];
+      takenC = new float[meanC.length];
+    }
+    System.arraycopy(inPhase, from, takenI, from, to - from);
+    System.arraycopy(quadrature, from, takenC, from, to - from);
     for (int i = from; i < to; i++) {
       meanI[i] -= inPhase[i];
       meanC[i] -= quadrature[i];
     }
+  }
+
+  /** How far the first cycle is from the mean of all along a I + b C. */
+  double firstDeviation(int i, double a, double b) {
+    double dI = firstI[i] - meanI[i] - (takenI == null ? 0 : takenI[i]);
+    double dC = firstC[i] - meanC[i] - (takenC == null ? 0 : takenC[i]);
+    return a * dI + b * dC;
   }
 
   int cycles() {

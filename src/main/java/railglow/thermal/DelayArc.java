@@ -45,6 +45,17 @@ record DelayArc(double[] weightI, double[] weightC, double radians) {
     return new DelayArc(weightI, weightC, arc);
   }
 
+  /** The same directions with the other sign: what would cool while the current flows. */
+  DelayArc mirrored() {
+    double[] i = weightI.clone();
+    double[] c = weightC.clone();
+    for (int j = 0; j < i.length; j++) {
+      i[j] = -i[j];
+      c[j] = -c[j];
+    }
+    return new DelayArc(i, c, radians);
+  }
+
   int directions() {
     return weightI.length;
   }

@@ -192,43 +192,66 @@ public final class Detector {
 
   private Look verdict(WidthStatistics[] statistics, ScoreRule[] rules, ReducedCycle last) {
     Plane significance = new Plane(width, height);
-    Plane inPhase = new Plane(width, height, plainScratch.meanI().clone());
-    Plane quadrature = new Plane(width, height, plainScratch.meanC().clone());
     FieldFamily family = WidthStatistics.family(statistics, width, height);
     if (family == null) {
       return new Look(
-          accepted, List.of(), null, Double.POSITIVE_INFINITY, inPhase, quadrature, significance);
-    }
-    float[] scores = field.scores();
-    for (int i = 0; i < scores.length; i++) {
-      significance.values()[i] = Float.isFinite(scores[i]) ? scores[i] : 0;
+          accepted,
+          List.of(),
+          null,
+          Double.POSITIVE_INFINITY,
+          plane(plainScratch.meanI()),
+          plane(plainScratch.meanC()),
+          significance);
     }
     RunError.Scale scale = runError.scale(accepted, family);
     double bound = scale.bound(settings.familyWiseError());
     scoresToCall[accepted] = bound;
+    SourceSubtraction subtraction =
+        new SourceSubtraction(
+            width, height, filters, moments, last, removedI, removedC, rules, field, scratch);
+    WidthStatistics widest = statistics[statistics.length - 1];
+    subtraction.clearLines(plainScratch, mask, widest == null ? null : widest.arc(), bound);
+    Plane inPhase = plane(plainScratch.meanI());
+    Plane quadrature = plane(plainScratch.meanC());
+    float[] scores = field.scores();
+    for (int i = 0; i < scores.length; i++) {
+      significance.values()[i] = Float.isFinite(scores[i]) ? scores[i] : 0;
+    }
     SourceFit fit = new SourceFit(settings, plainScratch, width, height, statistics);
-    Candidates candidates = new Candidates(width, height);
-    SourceSearch search = new SourceSearch(fit, field, candidates, statistics, accepted);
+    SourceSearch search = new SourceSearch(fit, field, width, height, statistics, accepted);
     int stopped = firstCall;
     List<FoundSource> found =
         search.sources(
             bound,
             scale::familyWiseP,
             z -> stopped >= accepted ? EarlyStop.share(scoresToCall, accepted, z) : 1,
-            new SourceSubtraction(
-                width, height, filters, moments, last, removedI, removedC, rules, field, scratch));
+            subtraction);
     List<HeatSource> sources = new ArrayList<>();
+    List<RefusedSource> refused = new ArrayList<>();
     HeatSource strongest = null;
     for (FoundSource one : found) {
       HeatSource source = fit.describe(one, signs);
-      strongest = strongest == null ? source : strongest;
-      if (source.familyWiseP() <= settings.familyWiseError()) {
+      Optional<NotHeat> objection = fit.objection(one, source);
+      if (source.familyWiseP() > settings.familyWiseError()) {
+        strongest = strongest == null ? source : strongest;
+        if (sources.isEmpty() && one.candidate().score() >= bound) {
+          refused.add(new RefusedSource(source, NotHeat.NO_STRONGER_THAN_COLD));
+        }
+      } else if (objection.isPresent()) {
+        refused.add(new RefusedSource(source, objection.get()));
+      } else {
+        strongest = strongest == null ? source : strongest;
         firstCall = Math.min(firstCall, accepted);
         sources.add(source);
       }
     }
     double limit =
         WidthStatistics.upperLimit(statistics, filters, settings, removedI, scoreToCall());
-    return new Look(accepted, sources, strongest, limit, inPhase, quadrature, significance);
+    return new Look(
+        accepted, sources, refused, strongest, limit, inPhase, quadrature, significance);
+  }
+
+  private Plane plane(float[] values) {
+    return new Plane(width, height, values.clone());
   }
 }

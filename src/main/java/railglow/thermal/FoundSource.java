@@ -12,4 +12,10 @@ record FoundSource(
     double stopShare,
     int direction,
     GaussianFit fit,
-    Blob blob) {}
+    Blob blob) {
+
+  /** The same with another family-wise p. */
+  FoundSource with(double p) {
+    return new FoundSource(candidate, p, stopShare, direction, fit, blob);
+  }
+}

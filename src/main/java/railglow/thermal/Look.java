@@ -7,7 +7,9 @@ import java.util.List;
  *
  * @param cycles how many cycles it rests on
  * @param sources those with a family-wise p at or below the run's error, strongest first
- * @param strongest the strongest candidate whether significant or not; null when there is none
+ * @param refused what follows the pulse just as clearly, but not as heat does, strongest first
+ * @param strongest the strongest candidate whether significant or not; null when there is none that
+ *     could be heat
  * @param upperLimitKelvin a source of this final rise (at the most favourable delay, at the typical
  *     width) would have been called by now with 95 % probability
  * @param inPhase mean ON minus OFF, row and column parts removed
@@ -17,6 +19,7 @@ import java.util.List;
 public record Look(
     int cycles,
     List<HeatSource> sources,
+    List<RefusedSource> refused,
     HeatSource strongest,
     double upperLimitKelvin,
     Plane inPhase,
@@ -24,5 +27,19 @@ public record Look(
     Plane significance) {
   public Look {
     sources = List.copyOf(sources);
+    refused = List.copyOf(refused);
+  }
+
+  /** A look that refused nothing. */
+  public Look(
+      int cycles,
+      List<HeatSource> sources,
+      HeatSource strongest,
+      double upperLimitKelvin,
+      Plane inPhase,
+      Plane quadrature,
+      Plane significance) {
+    this(
+        cycles, sources, List.of(), strongest, upperLimitKelvin, inPhase, quadrature, significance);
   }
 }

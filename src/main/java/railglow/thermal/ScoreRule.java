@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /**
  * How the moments of one width become a normal score at one look: typical noise, directions, and
- * the tables made from them. Made once per width and look, used for every pixel. Immutable.
+ * the tables made from them. Made once per width and look, used for every pixel. Not thread-safe.
  */
 final class ScoreRule {
   /**
@@ -13,11 +13,14 @@ final class ScoreRule {
    */
   static final double WOBBLE = 0.1;
 
+  /** With fewer the scatter of the other cycles says nothing. */
+  private static final int LEAST_DEGREES = 3;
+
   private final PooledNoise noise;
   private final DelayArc arc;
   private final int degrees;
-  private final NormalScore.Table shared;
-  private final WildPixels wild;
+  private final Doubt all;
+  private Doubt later;
 
   /**
    * @param degrees cycles - 1
@@ -26,8 +29,20 @@ final class ScoreRule {
     this.noise = noise;
     this.arc = arc;
     this.degrees = degrees;
-    shared = new NormalScore.Table(totalDegrees(noise, degrees));
-    wild = new WildPixels(noise, degrees);
+    all = Doubt.of(degrees + 1, noise);
+  }
+
+  private ScoreRule(ScoreRule other, DelayArc arc) {
+    noise = other.noise;
+    this.arc = arc;
+    degrees = other.degrees;
+    all = other.all;
+    later = other.later;
+  }
+
+  /** The same for the opposite directions. */
+  ScoreRule mirrored() {
+    return new ScoreRule(this, arc.mirrored());
   }
 
   /** Moderated degrees of freedom, never more than those of the typical variance itself. */
@@ -46,7 +61,7 @@ final class ScoreRule {
     }
     for (int i = from; i < to; i++) {
       float t = (float) Math.sqrt(Math.abs(into[i]));
-      into[i] = Math.copySign(shared.near(t), into[i]);
+      into[i] = Math.copySign(all.shared().near(t), into[i]);
     }
   }
 
@@ -78,29 +93,69 @@ final class ScoreRule {
     }
   }
 
-  /** The largest score over the arc, each direction weighed against the pixel's own scatter. */
+  /**
+   * The largest score over the arc, each direction weighed against the pixel's own scatter. The
+   * first cycle of a body that starts cold is not like the others: where the others alone leave
+   * less doubt, they count.
+   */
   double doubted(int i, ChannelMoments m) {
-    double prior = noise.priorDegrees();
     double best = Double.NEGATIVE_INFINITY;
     for (int j = 0; j < arc.directions(); j++) {
       double a = arc.weightI()[j];
       double b = arc.weightC()[j];
-      double y = (a * m.meanI()[i] + b * m.meanC()[i]) * Math.sqrt(m.cycles());
-      double variance =
-          (a * a * m.squaresI()[i] + b * b * m.squaresC()[i] + 2 * a * b * m.products()[i])
-              / degrees;
-      double moderated =
-          Double.isInfinite(prior)
-              ? y
-              : y / Math.sqrt((prior + degrees * variance) / (prior + degrees));
-      double score = shared.of(moderated);
+      double mean = a * m.meanI()[i] + b * m.meanC()[i];
+      double squares =
+          a * a * m.squaresI()[i] + b * b * m.squaresC()[i] + 2 * a * b * m.products()[i];
+      double score = all.plain(mean, squares, noise);
       if (score > best && score > 1) {
-        double wobble = WOBBLE * WOBBLE * y * y / m.cycles();
-        double excess = Math.max(variance - wobble, Math.min(variance, 1));
-        score = wild.score(score, y / Math.sqrt(Math.max(variance, 1e-12)), excess);
+        double doubted = all.weighed(score, mean, squares);
+        boolean others = doubted < score && degrees >= LEAST_DEGREES;
+        score =
+            others
+                ? Math.max(doubted, withoutFirst(score, mean, squares, m.firstDeviation(i, a, b)))
+                : doubted;
       }
       best = Math.max(best, score);
     }
     return best;
+  }
+
+  /** Never above the score of all. */
+  private double withoutFirst(double score, double mean, double squares, double deviation) {
+    if (later == null) {
+      later = Doubt.of(degrees, noise);
+    }
+    double laterMean = mean - deviation / degrees;
+    double laterSquares = Math.max(0, squares - deviation * deviation * (degrees + 1) / degrees);
+    double plain = Math.min(score, later.plain(laterMean, laterSquares, noise));
+    return plain > 1 ? later.weighed(plain, laterMean, laterSquares) : plain;
+  }
+
+  /** What scores are worth that rest on so many cycles. Immutable. */
+  private record Doubt(int cycles, NormalScore.Table shared, WildPixels wild) {
+    static Doubt of(int cycles, PooledNoise noise) {
+      int degrees = cycles - 1;
+      return new Doubt(
+          cycles,
+          new NormalScore.Table(totalDegrees(noise, degrees)),
+          new WildPixels(noise, degrees));
+    }
+
+    /** By the moderated t alone. */
+    double plain(double mean, double squares, PooledNoise noise) {
+      double prior = noise.priorDegrees();
+      double y = mean * Math.sqrt(cycles);
+      return shared.of(
+          Double.isInfinite(prior) ? y : y / Math.sqrt((prior + squares) / (prior + cycles - 1)));
+    }
+
+    /** The same as a mixture with the pixel's own t, see WildPixels. */
+    double weighed(double score, double mean, double squares) {
+      double variance = squares / (cycles - 1);
+      double wobble = WOBBLE * WOBBLE * mean * mean;
+      double excess = Math.max(variance - wobble, Math.min(variance, 1));
+      double own = mean * Math.sqrt(cycles / Math.max(variance, 1e-12));
+      return wild.score(score, own, excess);
+    }
   }
 }

@@ -1,6 +1,7 @@
 package railglow.thermal;
 
 import java.util.List;
+import java.util.Optional;
 
 /** Fits the shape, place and rise of sources in the unfiltered mean planes. Not thread-safe. */
 final class SourceFit {
@@ -228,6 +229,20 @@ final class SourceFit {
         fit.sigma(),
         found.familyWiseP(),
         signs.share(pixel, Math.atan2(quadrature, inPhase)));
+  }
+
+  /** What speaks against heat, see HeatLikeness. */
+  Optional<NotHeat> objection(FoundSource found, HeatSource source) {
+    double score = found.candidate().score();
+    if (HeatLikeness.missesCycles(score, plain.cycles(), source.cycleConsistency())) {
+      return Optional.of(NotHeat.NOT_IN_EVERY_CYCLE);
+    }
+    return HeatLikeness.objection(
+        found.blob().inPhase(),
+        found.blob().quadrature(),
+        statistics[found.candidate().widthIndex()].noise(),
+        1 / (plain.cycles() * found.fit().energy()),
+        settings);
   }
 
   private static boolean near(GaussianFit fit, Candidate candidate, double sigma) {

@@ -9,11 +9,6 @@ import java.util.List;
  * look.
  */
 final class SourceSearch {
-  /** Makes the score field anew with some sources taken out. */
-  interface Rescoring {
-    void without(List<Blob> blobs);
-  }
-
   private static final int MOST_SOURCES = 6;
   private static final int MOST_ATTEMPTS = 30;
   private static final int REFINEMENTS = 3;
@@ -33,12 +28,13 @@ final class SourceSearch {
   SourceSearch(
       SourceFit fit,
       ScoreField field,
-      Candidates candidates,
+      int width,
+      int height,
       WidthStatistics[] statistics,
       int cycles) {
     this.fit = fit;
     this.field = field;
-    this.candidates = candidates;
+    this.candidates = new Candidates(width, height);
     this.statistics = statistics;
     this.cycles = cycles;
   }
@@ -54,7 +50,7 @@ final class SourceSearch {
       double bound,
       java.util.function.DoubleUnaryOperator verdict,
       java.util.function.DoubleUnaryOperator stopShare,
-      Rescoring rescoring) {
+      SourceSubtraction rescorer) {
     List<FoundSource> found = new ArrayList<>();
     for (int attempt = 0; attempt < MOST_ATTEMPTS && found.size() < MOST_SOURCES; attempt++) {
       Candidate candidate = candidates.strongest(field);
@@ -69,13 +65,23 @@ final class SourceSearch {
       if (source == null || !found.isEmpty() && !isBesides(source, found, bound)) {
         candidates.claim(candidate.column(), candidate.row(), 2 * sigma);
       } else {
+        List<Blob> before = blobs(found, null);
         found.add(source);
         if (!called) {
           break;
         }
         Blob blob = source.blob();
         candidates.claim(blob.column(), blob.row(), 2 * blob.sigma());
-        rescoring.without(blobs(found, null));
+        rescorer.without(blobs(found, null));
+        boolean near = SourceSubtraction.isNearAny(before, blob.column(), blob.row());
+        double control = rescorer.mirrored(blobs(found, null), near);
+        if (control >= candidate.score()) {
+          // as strong as what can't be heat: neither this nor anything weaker says anything
+          found.set(
+              found.size() - 1,
+              source.with(verdict.applyAsDouble(candidate.score() * bound / control)));
+          break;
+        }
       }
     }
     return refined(found);

@@ -9,20 +9,27 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
  * Frames recorded elsewhere, read where the folder is there. The folder is the system property
- * {@code railglow.recordings}, or {@code ../shared/thermal}.
+ * {@code railglow.recordings}, or {@code ../shared/thermal}. A recording without times is taken at
+ * 8 frames a second.
  */
-public record Recording(int frames, int height, int width, short[] counts, double[] seconds) {
+public record Recording(List<Samples> images, double[] seconds) {
+  private static final double STEADY_RATE = 8;
+
+  /** Known to be damaged or repeated, see the README beside the recordings. */
+  private static final Set<Integer> FAULTY = Set.of(11, 12, 260, 261, 267, 280, 292, 293);
+
   public static Path folder() {
     return Path.of(System.getProperty("railglow.recordings", "../shared/thermal"));
   }
 
-  /** Reads a u16 recording with its frame times; skips the test when it is not there. */
+  /** Reads a recording with its frame times; skips the test when it is not there. */
   public static Recording require(String name) {
     Path file = folder().resolve(name + ".npy");
     assumeTrue(Files.isReadable(file), "no recordings: " + file + " is not there");
@@ -40,28 +47,78 @@ public record Recording(int frames, int height, int width, short[] counts, doubl
     int headerLength = bytes.getShort(8) & 0xFFFF;
     String header = new String(bytes.array(), 10, headerLength, StandardCharsets.US_ASCII);
     Matcher shape =
-        Pattern.compile("'<u2'.*\\((\\d+), (\\d+), (\\d+)\\)", Pattern.DOTALL).matcher(header);
+        Pattern.compile("'<(u2|f4)'.*\\((\\d+), (\\d+), (\\d+)\\)", Pattern.DOTALL).matcher(header);
     if (!shape.find()) {
-      throw new IOException(name + " is not a u16 recording: " + header);
+      throw new IOException(name + " is not a u16 or f32 recording: " + header);
     }
-    int n = Integer.parseInt(shape.group(1));
-    int height = Integer.parseInt(shape.group(2));
-    int width = Integer.parseInt(shape.group(3));
-    short[] counts = new short[n * height * width];
+    int n = Integer.parseInt(shape.group(2));
+    int height = Integer.parseInt(shape.group(3));
+    int width = Integer.parseInt(shape.group(4));
+    boolean counts = shape.group(1).equals("u2");
     bytes.position(10 + headerLength);
-    bytes.asShortBuffer().get(counts);
-    List<String> lines = Files.readAllLines(folder().resolve(name + ".frames.csv"));
-    double[] seconds = new double[n];
+    Samples[] images = new Samples[n];
     for (int i = 0; i < n; i++) {
-      seconds[i] = Double.parseDouble(lines.get(i + 1).split(",")[1]) / 1000;
+      images[i] = counts ? counts(bytes, width, height) : floats(bytes, width, height);
     }
-    return new Recording(n, height, width, counts, seconds);
+    return new Recording(List.of(images), seconds(name, n));
   }
 
-  public CountSamples frame(int index) {
+  private static Samples counts(ByteBuffer bytes, int width, int height) {
     short[] one = new short[width * height];
-    System.arraycopy(counts, index * one.length, one, 0, one.length);
+    for (int p = 0; p < one.length; p++) {
+      one[p] = bytes.getShort();
+    }
     return new CountSamples(width, height, one);
+  }
+
+  private static Samples floats(ByteBuffer bytes, int width, int height) {
+    float[] one = new float[width * height];
+    for (int p = 0; p < one.length; p++) {
+      one[p] = bytes.getFloat();
+    }
+    return new FloatSamples(width, height, one);
+  }
+
+  private static double[] seconds(String name, int n) throws IOException {
+    double[] seconds = new double[n];
+    Path file = folder().resolve(name + ".frames.csv");
+    List<String> lines = Files.exists(file) ? Files.readAllLines(file) : null;
+    for (int i = 0; i < n; i++) {
+      seconds[i] =
+          lines == null
+              ? i / STEADY_RATE
+              : Double.parseDouble(lines.get(i + 1).split(",")[1]) / 1000;
+    }
+    return seconds;
+  }
+
+  public int frames() {
+    return images.size();
+  }
+
+  public int width() {
+    return images.get(0).width();
+  }
+
+  public int height() {
+    return images.get(0).height();
+  }
+
+  public Samples frame(int index) {
+    return images.get(index);
+  }
+
+  /** Without the frames that the camera room marks in the faulty recording. */
+  Recording withoutFaulty() {
+    List<Samples> kept = new java.util.ArrayList<>();
+    double[] times = new double[frames()];
+    for (int i = 0; i < frames(); i++) {
+      if (!FAULTY.contains(i)) {
+        times[kept.size()] = seconds[i];
+        kept.add(images.get(i));
+      }
+    }
+    return new Recording(kept, java.util.Arrays.copyOf(times, kept.size()));
   }
 
   /**
@@ -89,12 +146,13 @@ public record Recording(int frames, int height, int width, short[] counts, doubl
     return least[0];
   }
 
-  private Detector run(DetectionSettings settings, double firstOn, Consumer<Look> eachLook) {
-    Detector detector = new Detector(settings, width, height);
-    QuarterAccumulator sums = new QuarterAccumulator(width, height, 1);
+  /** Runs the detector and hands on every look. */
+  Detector run(DetectionSettings settings, double firstOn, Consumer<Look> eachLook) {
+    Detector detector = new Detector(settings, width(), height());
+    QuarterAccumulator sums = new QuarterAccumulator(width(), height(), 1);
     double period = settings.periodSeconds();
     int current = -1;
-    for (int i = 0; i < frames; i++) {
+    for (int i = 0; i < frames(); i++) {
       int cycle = (int) Math.floor((seconds[i] - firstOn) / period + 0.25);
       if (cycle != current) {
         finish(detector, sums, current, settings, eachLook);
@@ -104,7 +162,7 @@ public record Recording(int frames, int height, int width, short[] counts, doubl
         sums.add(quarterAt(seconds[i], firstOn, period), frame(i));
       }
     }
-    if (seconds[frames - 1] >= firstOn + (current + 0.75) * period - 0.2) {
+    if (seconds[frames() - 1] >= firstOn + (current + 0.75) * period - 0.2) {
       finish(detector, sums, current, settings, eachLook);
     }
     return detector;

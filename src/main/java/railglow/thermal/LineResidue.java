@@ -1,0 +1,135 @@
+package railglow.thermal;
+
+import java.util.Arrays;
+
+/**
+ * What the removal of common parts took from the lines that cross heat: its skirts lie within pixel
+ * noise in every single cycle, are taken for part of the line and leave a negative line in the
+ * mean. Estimated in the mean plane from the pixels outside the heat: since lines are constants,
+ * this gives what cleaning every cycle without the warm pixels would have given. Stateless.
+ */
+final class LineResidue {
+  private static final double REJECT_SIGMAS = 3.5;
+
+  /** With fewer pixels outside the heat a line is left alone. */
+  private static final double LEAST_SHARE = 0.25;
+
+  private static final int PASSES = 2;
+
+  /** Noise may be so many of its own standard errors larger. */
+  private static final double DOUBT = 2.5;
+
+  private LineResidue() {}
+
+  /**
+   * The plane to be subtracted from a mean plane.
+   *
+   * @param mask 1 for valid and 0 for invalid pixels, or null for all valid
+   * @param removed what cleaning takes out of a cycle of these
+   */
+  static float[] of(
+      float[] mean,
+      boolean[] heat,
+      float[] mask,
+      int width,
+      int height,
+      CommonParts.Removed removed) {
+    float[] rest = mean.clone();
+    double limit = REJECT_SIGMAS * CommonParts.robustSigma(mean, mask);
+    boolean[] usable = new boolean[mean.length];
+    for (int i = 0; i < usable.length; i++) {
+      usable[i] = !heat[i] && (mask == null || mask[i] > 0) && Math.abs(mean[i]) <= limit;
+    }
+    double[] rows = new double[height];
+    double[] columns = new double[width];
+    int[] inRow = new int[height];
+    int[] inColumn = new int[width];
+    for (int pass = 0; pass < PASSES; pass++) {
+      takeOut(rest, usable, heat, columns, inColumn, width, true);
+      takeOut(rest, usable, heat, rows, inRow, width, false);
+    }
+    double offset = offset(rest, usable);
+    float[] residue = new float[mean.length];
+    double variance = variance(rest, usable, offset);
+    double keepRows = removed.rowShare() * kept(rows, inRow, variance);
+    double keepColumns = removed.columnShare() * kept(columns, inColumn, variance);
+    for (int i = 0; i < residue.length; i++) {
+      if (mask == null || mask[i] > 0) {
+        residue[i] =
+            (float) (keepRows * rows[i / width] + keepColumns * columns[i % width] + offset);
+      }
+    }
+    return residue;
+  }
+
+  /** Takes the mean of the usable pixels out of every line that crosses heat. */
+  private static void takeOut(
+      float[] plane,
+      boolean[] usable,
+      boolean[] heat,
+      double[] parts,
+      int[] counts,
+      int width,
+      boolean down) {
+    int n = parts.length;
+    double[] sums = new double[n];
+    Arrays.fill(counts, 0);
+    boolean[] crosses = new boolean[n];
+    for (int i = 0; i < plane.length; i++) {
+      int line = down ? i % width : i / width;
+      crosses[line] |= heat[i];
+      if (usable[i]) {
+        sums[line] += plane[i];
+        counts[line]++;
+      }
+    }
+    double least = LEAST_SHARE * plane.length / n;
+    for (int line = 0; line < n; line++) {
+      sums[line] = crosses[line] && counts[line] >= least ? sums[line] / counts[line] : 0;
+      parts[line] += sums[line];
+    }
+    for (int i = 0; i < plane.length; i++) {
+      plane[i] -= (float) sums[down ? i % width : i / width];
+    }
+  }
+
+  private static double offset(float[] plane, boolean[] usable) {
+    double sum = 0;
+    int n = 0;
+    for (int i = 0; i < plane.length; i++) {
+      if (usable[i]) {
+        sum += plane[i];
+        n++;
+      }
+    }
+    return n == 0 ? 0 : sum / n;
+  }
+
+  private static double variance(float[] plane, boolean[] usable, double centre) {
+    double sum = 0;
+    int n = 0;
+    for (int i = 0; i < plane.length; i++) {
+      if (usable[i]) {
+        sum += (plane[i] - centre) * (plane[i] - centre);
+        n++;
+      }
+    }
+    return n == 0 ? 0 : sum / n;
+  }
+
+  /** The share of the lines' parts that noise does not explain. */
+  private static double kept(double[] parts, int[] counts, double pixelVariance) {
+    double squares = 0;
+    double noise = 0;
+    int n = 0;
+    for (int line = 0; line < parts.length; line++) {
+      if (parts[line] != 0) {
+        squares += parts[line] * parts[line];
+        noise += pixelVariance / counts[line];
+        n++;
+      }
+    }
+    double doubt = 1 + DOUBT * Math.sqrt(2.0 / Math.max(1, n));
+    return squares > 0 ? Math.max(0, 1 - doubt * noise / squares) : 0;
+  }
+}
