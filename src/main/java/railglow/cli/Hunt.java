@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -14,15 +12,12 @@ import railglow.camera.CameraProfile;
 import railglow.camera.FrameSource;
 import railglow.camera.FrameSources;
 import railglow.casebook.RunFolders;
-import railglow.journal.CameraFacts;
 import railglow.journal.Checksums;
 import railglow.journal.Findings;
 import railglow.journal.FrameStoreWriter;
 import railglow.journal.RunFolder;
-import railglow.journal.RunHeader;
 import railglow.journal.SampleType;
 import railglow.live.StatusLine;
-import railglow.pulse.CycleWindow;
 import railglow.pulse.PulseSequence;
 import railglow.report.Placement;
 import railglow.report.RunReport;
@@ -116,7 +111,9 @@ final class Hunt {
               setup.timeline(),
               latch,
               clock,
-              start -> header(setup, folder, now, start, supply, source, copies),
+              start ->
+                  new RunHeaders(setup, folder, supply, copies, commandLine)
+                      .pulsed(now, start, source),
               companion.starter(),
               plannedBytes);
       RunWatcher watcher = new Watcher();
@@ -215,53 +212,6 @@ final class Hunt {
     String output = ending.provenOff() ? "; output proven off" : "; OUTPUT NOT PROVEN OFF";
     boolean stopped = ending.stop().cause().kind() != StopCause.Kind.FINISHED;
     return (stopped ? cause + ", " : "") + ending.stop().evidence() + output;
-  }
-
-  private RunHeader header(
-      RunSetup setup,
-      RunFolder folder,
-      WallStamp now,
-      long startNanos,
-      OpenedSupply supply,
-      FrameSource source,
-      Map<String, String> copies) {
-    PulseSequence sequence = setup.sequence();
-    CameraProfile camera = setup.camera().profile();
-    List<CycleWindow> cycles = new ArrayList<>();
-    for (CycleWindow cycle : setup.timeline().cycles()) {
-      cycles.add(cycle.shifted(startNanos));
-    }
-    return new RunHeader(
-        RunHeader.CURRENT_FORMAT,
-        VersionProvider.version(),
-        now.at(startNanos),
-        startNanos,
-        folder.name(),
-        setup.boardName(),
-        setup.railName(),
-        sequence,
-        setup.envelope(),
-        new CameraFacts(
-            camera.name(),
-            camera.width(),
-            camera.height(),
-            SampleType.of(source.newSamples()).word(),
-            camera.framesPerSecond(),
-            camera.kelvinPerCount(),
-            camera.celsiusAtZero(),
-            camera.noiseKelvin(),
-            camera.latencySeconds(),
-            camera.timeConstantSeconds(),
-            setup.camera().numbersAreCounted(),
-            false,
-            setup.camera().shutterSettlingSeconds()),
-        supply.identity(),
-        setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms(),
-        supply.protections(),
-        Detection.settings(sequence, camera),
-        cycles,
-        new LinkedHashMap<>(copies),
-        commandLine);
   }
 
   /** Shows a live line on a terminal, and a plain line every few seconds elsewhere. */

@@ -53,7 +53,7 @@ final class HuntCommand implements Callable<Integer> {
       return ExitCode.REFUSED;
     }
     AsLastTime.remember(options);
-    Hunt hunt = new Hunt(terminal, options.runs, commandLine(), live);
+    Hunt hunt = new Hunt(terminal, options.runs, commandLine(spec), live);
     if (!options.simulated) {
       return hunt.run(setup);
     }
@@ -70,7 +70,8 @@ final class HuntCommand implements Callable<Integer> {
     }
   }
 
-  private List<String> commandLine() {
+  /** The words as typed. */
+  static List<String> commandLine(CommandSpec spec) {
     List<String> words = new ArrayList<>(List.of("railglow"));
     words.addAll(spec.root().commandLine().getParseResult().originalArgs());
     return words;

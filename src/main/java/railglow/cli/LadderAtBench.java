@@ -1,15 +1,26 @@
 package railglow.cli;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import railglow.camera.FrameSource;
+import railglow.camera.FrameSources;
 import railglow.casebook.RunFolders;
+import railglow.journal.Checksums;
 import railglow.journal.RunFolder;
 import railglow.run.RunEnding;
+import railglow.run.RunProgress;
+import railglow.run.RunWatcher;
+import railglow.run.ladder.LadderParts;
 import railglow.run.ladder.LadderPlan;
 import railglow.run.ladder.LadderRun;
+import railglow.run.ladder.WatchedCamera;
 import railglow.safety.StopLatch;
 import railglow.time.MonotonicClock;
 import railglow.time.SystemClock;
@@ -17,74 +28,124 @@ import railglow.time.WallStamp;
 import railglow.units.Quantity;
 import railglow.units.Unit;
 
-/** Wires a bench's supply to a ladder, runs it, and keeps its steps. Used once. */
+/** Wires a bench's supply to a ladder, runs it, and keeps its record. Used once. */
 final class LadderAtBench {
   private final Terminal terminal;
   private final Path runs;
-  private final int levels;
-  private final double dwellSeconds;
+  private final boolean watched;
+  private final List<String> commandLine;
   private final MonotonicClock clock = SystemClock.INSTANCE;
   private final StopLatch latch = new StopLatch();
+  private RunFolder folder;
 
-  LadderAtBench(Terminal terminal, Path runs, int levels, double dwellSeconds) {
+  /**
+   * @param runs where the folder of this ladder is made
+   * @param watched whether the bench's camera guards the board
+   */
+  LadderAtBench(Terminal terminal, Path runs, boolean watched, List<String> commandLine) {
     this.terminal = terminal;
     this.runs = runs;
-    this.levels = levels;
-    this.dwellSeconds = dwellSeconds;
+    this.watched = watched;
+    this.commandLine = commandLine;
   }
 
-  int run(RunSetup setup) throws Exception {
+  RunFolder folder() {
+    return folder;
+  }
+
+  /**
+   * @param what it is for the operator, for example "Ladder"
+   */
+  LadderRun.Outcome run(RunSetup setup, LadderPlan plan, String what) throws Exception {
     StopSignals signals = new StopSignals(latch, clock).install();
     try {
-      return climb(setup);
+      return climb(setup, plan, what);
     } finally {
       signals.runEnded();
     }
   }
 
-  private int climb(RunSetup setup) throws Exception {
+  private LadderRun.Outcome climb(RunSetup setup, LadderPlan plan, String what) throws Exception {
     WallStamp now = WallStamp.now(clock);
-    RunFolder folder =
-        new RunFolders(runs.resolve("ladders"))
+    folder =
+        new RunFolders(runs)
             .create(
                 LocalDate.ofInstant(now.instant(), ZoneId.systemDefault()),
                 setup.boardName(),
                 setup.railName());
-    LadderPlan plan = LadderPlan.upTo(setup.outputPlan().highestVolts(), levels, dwellSeconds);
+    Map<String, String> copies = UsedFiles.copy(setup.usedFiles(), setup.files(), folder);
+    LadderRun.Outcome outcome;
     try (OpenedCompanion companion = OpenedCompanion.launch(setup, latch);
+        FrameSource source = watched ? openCamera(setup) : null;
         OpenedSupply supply =
             OpenedSupply.open(setup.bench(), setup.supply(), folder.transcript(), clock)) {
-      terminal.say(PlanText.cautions());
-      terminal.say("Board      " + PlanText.board(setup));
-      terminal.say("Supply     " + supply.identity() + " at " + setup.bench().supplyAddress());
-      terminal.say(
-          String.format(
-              Locale.ROOT,
-              "Ladder     %d levels up to %s, limit %s, %.1f s; no camera watches",
-              levels,
-              Quantity.format(plan.highestVolts(), Unit.VOLT),
-              Quantity.format(setup.outputPlan().limitAmperes(), Unit.AMPERE),
-              plan.seconds()));
-      LadderRun.Outcome outcome =
+      opening(setup, plan, what, supply);
+      outcome =
           new LadderRun(
-                  supply.supply(),
-                  setup.outputPlan(),
-                  setup.envelope(),
-                  plan,
-                  setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms(),
-                  latch,
-                  clock,
-                  companion.starter())
+                  new LadderParts(
+                      folder,
+                      supply.supply(),
+                      setup.outputPlan(),
+                      setup.envelope(),
+                      plan,
+                      setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms(),
+                      latch,
+                      clock,
+                      start ->
+                          new RunHeaders(setup, folder, supply, copies, commandLine)
+                              .ladder(now, start, plan),
+                      companion.starter(),
+                      Optional.ofNullable(source).map(s -> new WatchedCamera(s, setup.camera()))),
+                  new Watcher())
               .run();
-      return finish(folder, outcome);
+      Files.writeString(steps(), LadderText.csv(outcome.steps()));
+    }
+    Checksums.write(folder); // only now is the transcript closed
+    ended(outcome);
+    return outcome;
+  }
+
+  /** The table of steps that is kept. */
+  Path steps() {
+    return folder.root().resolve("steps.csv");
+  }
+
+  private FrameSource openCamera(RunSetup setup) throws UserMistake {
+    try {
+      return FrameSources.open(setup.bench().cameraAddress(), setup.camera(), clock);
+    } catch (IOException e) {
+      throw new UserMistake(
+          e.getMessage() + "; --without-camera steps without its guard against heat");
     }
   }
 
-  private int finish(RunFolder folder, LadderRun.Outcome outcome) throws Exception {
+  private void opening(RunSetup setup, LadderPlan plan, String what, OpenedSupply supply) {
+    terminal.say(PlanText.cautions());
+    terminal.say("Board      " + PlanText.board(setup));
+    terminal.say("Supply     " + supply.identity() + " at " + setup.bench().supplyAddress());
+    terminal.say(
+        String.format(
+            Locale.ROOT,
+            "%-10s %d levels up to %s, limit %s, %.1f s; %s",
+            what,
+            plan.levelsVolts().size(),
+            Quantity.format(plan.highestVolts(), Unit.VOLT),
+            Quantity.format(setup.outputPlan().limitAmperes(), Unit.AMPERE),
+            plan.seconds(),
+            watched
+                ? "the camera guards against heat above "
+                    + Quantity.format(setup.envelope().maxCelsius().value(), Unit.CELSIUS)
+                : "no camera watches"));
+  }
+
+  private void ended(LadderRun.Outcome outcome) {
     RunEnding ending = outcome.ending();
     if (!ending.provenOff()) {
       terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
       terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
+    }
+    if (!outcome.recordFailure().isEmpty()) {
+      terminal.complain("The record is not whole: " + outcome.recordFailure());
     }
     terminal.say("");
     Summary.sentence(
@@ -92,11 +153,16 @@ final class LadderAtBench {
         "Ended      ",
         ending.stop().evidence()
             + (ending.provenOff() ? "; output proven off" : "; OUTPUT NOT PROVEN OFF"));
-    terminal.say("");
-    terminal.say(LadderText.of(outcome.steps()));
-    Path table = folder.root().resolve("steps.csv");
-    Files.writeString(table, LadderText.csv(outcome.steps()));
-    terminal.say("Kept       " + table);
-    return ending.exitCode();
+  }
+
+  /** Only what the operator must read; a ladder is over before progress matters. */
+  private final class Watcher implements RunWatcher {
+    @Override
+    public void onProgress(RunProgress progress) {}
+
+    @Override
+    public void onMessage(String sentence) {
+      terminal.complain(sentence);
+    }
   }
 }

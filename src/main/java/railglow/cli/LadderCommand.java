@@ -6,9 +6,18 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 import railglow.board.imports.ImportException;
 import railglow.board.ladder.StepsReader;
+import railglow.journal.Journal;
+import railglow.journal.JournalException;
+import railglow.journal.JournalReader;
+import railglow.journal.RunFolder;
+import railglow.run.ladder.LadderPlan;
+import railglow.run.ladder.LadderReplay;
+import railglow.run.ladder.LadderRun;
 import railglow.sim.BenchPorts;
 import railglow.sim.SimulatedBench;
 import railglow.time.SystemClock;
@@ -20,8 +29,9 @@ import railglow.time.SystemClock;
     description = {
       "Steps a rail up from almost nothing to the level, and judges the path: ohmic, junction-like,"
           + " current-limited, drifting with heat, breaking down or an open contact; recommends level"
-          + " and sequence. Stops at the first step that departs. No camera watches meanwhile.",
-      "With --steps it judges a table of steps taken elsewhere and opens nothing."
+          + " and sequence. Stops at the first step that departs, and when the camera sees too much"
+          + " heat. The record of a ladder can be judged again.",
+      "With --steps it judges a table of steps, or the folder of a ladder, and opens nothing."
     })
 final class LadderCommand implements Callable<Integer> {
   private final Terminal terminal;
@@ -31,7 +41,7 @@ final class LadderCommand implements Callable<Integer> {
       names = "--steps",
       paramLabel = "FILE",
       description = {
-        "judge this table instead: voltage,current at the board, and where known",
+        "judge this table or ladder's folder instead: voltage,current at the board, and where known",
         "voltage-error,current-error,drift,drift-error,constant-current"
       })
   private Path stepsFile;
@@ -55,6 +65,13 @@ final class LadderCommand implements Callable<Integer> {
       description = "with --simulated: which simulated board (default: hx12)")
   private String scenario = "hx12";
 
+  @Option(
+      names = "--without-camera",
+      description = "do not open the bench's camera: nothing guards against heat meanwhile")
+  private boolean withoutCamera;
+
+  @Spec private CommandSpec spec;
+
   LadderCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -77,14 +94,13 @@ final class LadderCommand implements Callable<Integer> {
       return ExitCode.REFUSED;
     }
     AsLastTime.remember(options);
-    LadderAtBench ladder = new LadderAtBench(terminal, options.runs, levels, dwellSeconds);
     if (!options.simulated) {
-      return ladder.run(setup);
+      return climb(setup);
     }
     try (SimulatedBench bench =
         SimulatedBench.start(
             SimulateCommand.scenario(scenario, List.of()), BenchPorts.ANY, SystemClock.INSTANCE)) {
-      return ladder.run(
+      return climb(
           setup.withBench(
               setup
                   .bench()
@@ -94,7 +110,33 @@ final class LadderCommand implements Callable<Integer> {
     }
   }
 
+  private int climb(RunSetup setup) throws Exception {
+    LadderAtBench ladder =
+        new LadderAtBench(
+            terminal,
+            options.runs.resolve("ladders"),
+            !withoutCamera,
+            HuntCommand.commandLine(spec));
+    LadderPlan plan = LadderPlan.upTo(setup.outputPlan().highestVolts(), levels, dwellSeconds);
+    LadderRun.Outcome outcome = ladder.run(setup, plan, "Ladder");
+    terminal.say("");
+    terminal.say(LadderText.of(outcome.steps()));
+    terminal.say("Kept       " + ladder.folder().root());
+    return outcome.ending().exitCode();
+  }
+
   private int judge() throws Exception {
+    if (Files.isDirectory(stepsFile)) {
+      RunFolder folder = RunFolderOf.existing(stepsFile);
+      try {
+        Journal journal = JournalReader.read(folder);
+        terminal.say("Ladder     " + folder.name() + ", " + journal.ending());
+        terminal.say(LadderText.of(LadderReplay.steps(journal)));
+      } catch (JournalException e) {
+        throw new UserMistake(e.getMessage());
+      }
+      return ExitCode.DONE;
+    }
     if (!Files.isRegularFile(stepsFile)) {
       throw new UserMistake("there is no table of steps " + stepsFile);
     }

@@ -9,8 +9,11 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 import railglow.board.Board;
 import railglow.board.CaseVerdict;
 import railglow.board.Rail;
@@ -35,7 +38,7 @@ import railglow.time.WallStamp;
     mixinStandardHelpOptions = true,
     description = {
       "Judges resistance readings to ground and says which rail to hunt first and how hard it may be"
-          + " pushed. Opens nothing.",
+          + " pushed. Opens nothing, unless --measure reads a rail with the supply.",
       "Example: railglow rails --board hx12 --leads \"0.2 ohm\" \"3V3=7.0 ohm\" \"1V8=130 ohm\""
     })
 final class RailsCommand implements Callable<Integer> {
@@ -56,7 +59,7 @@ final class RailsCommand implements Callable<Integer> {
   @Option(
       names = "--readings",
       paramLabel = "FILE",
-      description = "table of readings: rail,reading and optionally leads,level,polarity")
+      description = "table of readings: rail,reading and optionally leads,level,polarity,error")
   private Path readingsFile;
 
   @Option(
@@ -120,6 +123,10 @@ final class RailsCommand implements Callable<Integer> {
       description = "a run folder the verdict rests on; may be given again")
   private List<Path> evidence = new ArrayList<>();
 
+  @Mixin private MeasureOptions measure = new MeasureOptions();
+
+  @Spec private CommandSpec spec;
+
   RailsCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -128,6 +135,15 @@ final class RailsCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     Board board = BoardFile.read(ShippedFiles.find(boardName, "examples", "board file")).board();
     List<RailReading> readings = readings();
+    if (measure.rail != null) {
+      RailMeasurement.Outcome outcome =
+          new RailMeasurement(terminal, measure, boardName, benchName)
+              .read(HuntCommand.commandLine(spec));
+      if (outcome.measured() == null) {
+        return outcome.exitCode();
+      }
+      readings = ReadingsTable.corrected(readings, outcome.measured().readings());
+    }
     Optional<KnownGood> good =
         knownGoodFile == null
             ? Optional.empty()
@@ -188,7 +204,8 @@ final class RailsCommand implements Callable<Integer> {
     if (leadAmperes != null) {
       leads = leadAmperes;
     }
-    if (benchName == null) {
+    String bench = benchName == null && measure.simulated ? "bench-simulated" : benchName;
+    if (bench == null) {
       return new InjectionMeans(
           Double.POSITIVE_INFINITY,
           Double.POSITIVE_INFINITY,
@@ -197,14 +214,14 @@ final class RailsCommand implements Callable<Integer> {
           leads,
           clip);
     }
-    Bench bench = BenchFile.read(ShippedFiles.find(benchName, "instruments", "bench file"));
+    Bench found = BenchFile.read(ShippedFiles.find(bench, "instruments", "bench file"));
     return new InjectionMeans(
-        bench.limits().maxVolts().value(),
-        bench.limits().maxAmperes().value(),
-        bench.limits().maxWatts().value(),
-        bench.sensedAtBoard() ? 0 : bench.leadOhms(),
-        Math.min(leads, bench.leadAmperes()),
-        Math.min(clip, bench.connectorAmperes()));
+        found.limits().maxVolts().value(),
+        found.limits().maxAmperes().value(),
+        found.limits().maxWatts().value(),
+        found.sensedAtBoard() ? 0 : found.leadOhms(),
+        Math.min(leads, found.leadAmperes()),
+        Math.min(clip, found.connectorAmperes()));
   }
 
   private Path caseReadings() {

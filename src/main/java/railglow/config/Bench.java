@@ -14,6 +14,7 @@ import railglow.safety.Envelope;
  * @param cameraAddress for example {@code tcp://127.0.0.1:5600}, {@code exec:...} or {@code
  *     file:...}
  * @param leadOhms both leads together, there and back
+ * @param leadErrorOhms how well that is known, clips included
  * @param sensedAtBoard whether the supply senses the voltage at the board (4-wire)
  * @param leadAmperes what the leads may carry; infinite when the file says nothing
  * @param connectorAmperes what clip or connector may carry; infinite likewise
@@ -29,6 +30,7 @@ public record Bench(
     Path cameraDescriptor,
     String cameraAddress,
     double leadOhms,
+    double leadErrorOhms,
     boolean sensedAtBoard,
     double leadAmperes,
     double connectorAmperes,
@@ -48,6 +50,7 @@ public record Bench(
         cameraDescriptor,
         newCameraAddress,
         leadOhms,
+        leadErrorOhms,
         sensedAtBoard,
         leadAmperes,
         connectorAmperes,

@@ -8,6 +8,11 @@ import railglow.units.Unit;
 
 /** Reads a bench file: one supply, one camera, the leads, and the limits of the place. */
 public final class BenchFile {
+  /** How well leads are usually known, and what clips vary by; common practice, no source. */
+  private static final double LEAD_ERROR_SHARE = 0.1;
+
+  private static final double CLIP_OHMS = 0.02;
+
   private BenchFile() {}
 
   /**
@@ -27,6 +32,7 @@ public final class BenchFile {
     ConfigSection limits = root.section("limits");
     String name = root.text("name");
     Set<String> accepted = new TreeSet<>(root.texts("accepts-missing"));
+    double leadOhms = leads.quantity("resistance", Unit.OHM, 0, 10);
     double leadAmperes = rating(leads, "rating");
     double connectorAmperes = rating(leads, "connector-rating");
     return new Bench(
@@ -36,7 +42,10 @@ public final class BenchFile {
         supply.optionalInteger("channel", 1, 16).orElse(1),
         sibling(path, camera.text("descriptor")),
         camera.text("address"),
-        leads.quantity("resistance", Unit.OHM, 0, 10),
+        leadOhms,
+        leads
+            .optionalQuantity("resistance-error", Unit.OHM, 0, 10)
+            .orElse(Math.hypot(LEAD_ERROR_SHARE * leadOhms, CLIP_OHMS)),
         leads.flag("sensed-at-board", false),
         leadAmperes,
         connectorAmperes,

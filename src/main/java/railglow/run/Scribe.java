@@ -30,6 +30,7 @@ public final class Scribe implements Step, AutoCloseable {
   private volatile long lastStepNanos;
 
   /**
+   * @param store null when no frame is ever given
    * @param giveBack takes a frame back to its pool once it is written
    * @param entryRoom how many entries may wait
    * @param frameRoom how many frames may wait
@@ -49,6 +50,12 @@ public final class Scribe implements Step, AutoCloseable {
     this.entries = new ArrayBlockingQueue<>(entryRoom);
     this.frames = new ArrayBlockingQueue<>(frameRoom);
     this.lastStepNanos = nowNanos;
+  }
+
+  /** A scribe for a record without frames. */
+  public static Scribe withoutFrames(
+      JournalWriter journal, StopLatch latch, int entryRoom, long nowNanos) {
+    return new Scribe(journal, null, latch, frame -> {}, entryRoom, 1, nowNanos);
   }
 
   /** Sets how the scribe's thread is woken when something was posted. */
@@ -125,7 +132,7 @@ public final class Scribe implements Step, AutoCloseable {
       step(nowNanos);
     }
     try {
-      store.close();
+      closeStore();
       journal.append(closing);
     } catch (IOException e) {
       fail(nowNanos, "the record can't be closed: " + e.getMessage());
@@ -136,10 +143,16 @@ public final class Scribe implements Step, AutoCloseable {
   @Override
   public void close() {
     try {
-      store.close();
+      closeStore();
       journal.close();
     } catch (IOException e) {
       failure.compareAndSet(null, "the record can't be closed: " + e.getMessage());
+    }
+  }
+
+  private void closeStore() throws IOException {
+    if (store != null) {
+      store.close();
     }
   }
 

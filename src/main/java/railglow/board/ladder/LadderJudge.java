@@ -47,14 +47,7 @@ public final class LadderJudge {
           "step more finely, from almost nothing upwards");
     }
     if (steps.stream().noneMatch(LadderJudge::conducts)) {
-      return new LadderVerdict(
-          PathKind.OPEN_CONTACT,
-          Double.POSITIVE_INFINITY,
-          Double.NaN,
-          0,
-          "",
-          "no step drew a current beyond the reading's error, up to " + volts(last().volts()),
-          "check clip, lead and ground before believing an open rail");
+      return open("no step drew a current beyond the reading's error, up to ");
     }
     LadderVerdict departed = departed();
     if (departed != null) {
@@ -80,6 +73,17 @@ public final class LadderJudge {
               + (falling ? "" : "; a growing current can run away"));
     }
     return steady();
+  }
+
+  private LadderVerdict open(String found) {
+    return new LadderVerdict(
+        PathKind.OPEN_CONTACT,
+        Double.POSITIVE_INFINITY,
+        Double.NaN,
+        0,
+        "",
+        found + volts(last().volts()),
+        "check clip, lead and ground before believing an open rail");
   }
 
   /** What the last step says when it departs from those before it; null when it does not. */
@@ -163,6 +167,10 @@ public final class LadderJudge {
               + " below "
               + volts(turnOn)
               + " too");
+    }
+    if (!(curve.line().slope() > SEEN_SIGMAS * curve.slopeSigma())) {
+      // A meter that shows some current at zero shows it at every level.
+      return open("the current does not follow the voltage beyond the readings' error, up to ");
     }
     return ohmic(curve);
   }

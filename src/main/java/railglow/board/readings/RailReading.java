@@ -48,6 +48,10 @@ public record RailReading(
         rail, readOhms, leadOhms, meterSigma(readOhms, leadOhms), testVolts, polarity);
   }
 
+  RailReading withSigma(double newSigmaOhms) {
+    return new RailReading(rail, readOhms, leadOhms, newSigmaOhms, testVolts, polarity);
+  }
+
   static double meterSigma(double readOhms, double leadOhms) {
     double scale = Double.isInfinite(readOhms) ? 0 : METER_SHARE * readOhms;
     return Math.hypot(scale, Math.max(0.001, leadOhms > 0 ? CONTACT_OHMS : 0.002));

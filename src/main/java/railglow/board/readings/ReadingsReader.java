@@ -15,8 +15,9 @@ import railglow.units.Unit;
 
 /**
  * Reads a table of resistance readings: columns {@code rail} and {@code reading}, and where wanted
- * {@code leads}, {@code level}, {@code polarity}; commas or semicolons; every number with its unit,
- * {@code OL} or {@code open} for an overload. Total: a list or the exception that names the place.
+ * {@code leads}, {@code level}, {@code polarity}, {@code error}; commas or semicolons; every number
+ * with its unit, {@code OL} or {@code open} for an overload. Total: a list or the exception that
+ * names the place.
  */
 public final class ReadingsReader {
   private static final double MOST_OHMS = 1e9;
@@ -68,12 +69,12 @@ public final class ReadingsReader {
     for (int i = 0; i < rows.get(0).size(); i++) {
       Cell header = rows.get(0).get(i);
       String name = header.text().toLowerCase(Locale.ROOT);
-      if (!List.of("rail", "reading", "leads", "level", "polarity").contains(name)) {
+      if (!List.of("rail", "reading", "leads", "level", "polarity", "error").contains(name)) {
         throw at(
             header,
             "'"
                 + header.text()
-                + "' is no column of readings; rail, reading, leads, level and polarity are");
+                + "' is no column of readings; rail, reading, leads, level, polarity and error are");
       }
       columns.put(name, i);
     }
@@ -100,13 +101,18 @@ public final class ReadingsReader {
       throw at(rail, "this row names no rail");
     }
     Cell reading = cell(row, "reading");
-    double leads = optional(row, "leads", Unit.OHM, MOST_LEAD_OHMS, 0);
-    return RailReading.ofMeter(
-        rail.text(),
-        ohms(reading),
-        leads,
-        optional(row, "level", Unit.VOLT, MOST_VOLTS, Double.NaN),
-        polarity(row));
+    RailReading read =
+        RailReading.ofMeter(
+            rail.text(),
+            ohms(reading),
+            optional(row, "leads", Unit.OHM, MOST_LEAD_OHMS, 0),
+            optional(row, "level", Unit.VOLT, MOST_VOLTS, Double.NaN),
+            polarity(row));
+    double error = optional(row, "error", Unit.OHM, MOST_OHMS, read.sigmaOhms());
+    if (!(error > 0)) {
+      throw at(row.get(columns.get("error")), "an error of a reading must be above 0 ohm");
+    }
+    return read.withSigma(error);
   }
 
   private double ohms(Cell cell) {

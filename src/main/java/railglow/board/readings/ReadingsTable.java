@@ -10,12 +10,12 @@ public final class ReadingsTable {
 
   /**
    * Older readings with newer ones in their place: a rail that was read again loses all its older
-   * readings.
+   * readings; one that was read with the leads swapped only those of that kind.
    */
   public static List<RailReading> corrected(List<RailReading> older, List<RailReading> newer) {
     List<RailReading> all = new ArrayList<>();
     for (RailReading reading : older) {
-      if (newer.stream().noneMatch(n -> n.rail().equalsIgnoreCase(reading.rail()))) {
+      if (newer.stream().noneMatch(n -> replaces(n, reading))) {
         all.add(reading);
       }
     }
@@ -23,9 +23,15 @@ public final class ReadingsTable {
     return all;
   }
 
+  private static boolean replaces(RailReading newer, RailReading older) {
+    boolean swapped = newer.polarity() == RailReading.Polarity.NEGATIVE;
+    return newer.rail().equalsIgnoreCase(older.rail())
+        && (!swapped || older.polarity() == RailReading.Polarity.NEGATIVE);
+  }
+
   /** The text of the file; rails that hold commas or quotes are quoted. */
   public static String csv(List<RailReading> readings) {
-    StringBuilder text = new StringBuilder("rail,reading,leads,level,polarity\n");
+    StringBuilder text = new StringBuilder("rail,reading,leads,level,polarity,error\n");
     for (RailReading reading : readings) {
       text.append('"')
           .append(reading.rail().replace("\"", "\"\""))
@@ -40,6 +46,8 @@ public final class ReadingsTable {
               reading.polarity() == RailReading.Polarity.NOT_SAID
                   ? ""
                   : reading.polarity().name().toLowerCase(Locale.ROOT))
+          .append(',')
+          .append(reading.sigmaOhms() + " ohm")
           .append('\n');
     }
     return text.toString();

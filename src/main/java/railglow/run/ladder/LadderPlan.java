@@ -12,6 +12,7 @@ import java.util.List;
  */
 public record LadderPlan(List<Double> levelsVolts, double settleSeconds, double dwellSeconds) {
   private static final double FIRST_SHARE = 0.03;
+  private static final double SETTLE_SHARE = 0.4;
   private static final double LEAST_VOLTS = 0.02;
 
   public LadderPlan {
@@ -39,7 +40,12 @@ public record LadderPlan(List<Double> levelsVolts, double settleSeconds, double 
       double level = first + (highestVolts - first) * Math.pow(share, 1.5);
       levels.add(i == steps - 1 ? highestVolts : Math.round(level * 1e4) / 1e4);
     }
-    return new LadderPlan(levels, dwellSeconds * 0.4, dwellSeconds);
+    return new LadderPlan(levels, settleSeconds(dwellSeconds), dwellSeconds);
+  }
+
+  /** How much of the time a level is held is left to settle. */
+  static double settleSeconds(double dwellSeconds) {
+    return SETTLE_SHARE * dwellSeconds;
   }
 
   public double highestVolts() {

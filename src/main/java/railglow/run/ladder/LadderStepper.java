@@ -6,8 +6,10 @@ import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
 import railglow.board.ladder.LadderStep;
 import railglow.board.ladder.StepCheck;
+import railglow.journal.Entry;
 import railglow.observed.Edge;
 import railglow.observed.OutputState;
 import railglow.observed.SupplyReading;
@@ -26,6 +28,10 @@ import railglow.time.Step;
  */
 public final class LadderStepper implements Step, SupplyListener {
   private static final long PERMIT_LIFE_NANOS = 400_000_000L;
+
+  /** After this the latch brings the output off. */
+  private static final long OFF_PATIENCE_NANOS = 500_000_000L;
+
   private static final long RENEW_NANOS = 50_000_000L;
 
   /** A level without enough readings is held on, but not for ever. */
@@ -36,23 +42,43 @@ public final class LadderStepper implements Step, SupplyListener {
   private final PermitSlot permits;
   private final StopLatch latch;
   private final Runnable wakeKeeper;
+  private final Consumer<Entry> record;
   private final Queue<SupplyReading> arrived = new ConcurrentLinkedQueue<>();
   private final List<LadderStep> steps = new CopyOnWriteArrayList<>();
   private volatile String departure = "";
   private volatile long confirmedNanos;
   private volatile int confirmedLevel = -1;
   private volatile long lastStepNanos;
+  private volatile boolean off;
   private int level = -1;
+  private StopCause lastCause;
+  private String lastEvidence = "";
+  private long switchedOffNanos;
   private long levelNanos;
   private StepReadings readings;
 
+  /**
+   * @param leadOhms taken off each voltage; 0 when sensed at the board
+   * @param record takes a line for the journal when a level is done
+   */
   public LadderStepper(
-      LadderPlan plan, double leadOhms, PermitSlot permits, StopLatch latch, Runnable wakeKeeper) {
+      LadderPlan plan,
+      double leadOhms,
+      PermitSlot permits,
+      StopLatch latch,
+      Runnable wakeKeeper,
+      Consumer<Entry> record) {
     this.plan = plan;
     this.leadOhms = leadOhms;
     this.permits = permits;
     this.latch = latch;
     this.wakeKeeper = wakeKeeper;
+    this.record = record;
+  }
+
+  /** Its heart is expected to beat from now on; before its loop starts. */
+  public void expectFrom(long nowNanos) {
+    lastStepNanos = nowNanos;
   }
 
   @Override
@@ -61,6 +87,13 @@ public final class LadderStepper implements Step, SupplyListener {
     if (latch.isSet()) {
       permits.post(OutputPermit.OFF);
       return FINISHED;
+    }
+    if (lastCause != null) {
+      boolean over = off || nowNanos - switchedOffNanos >= OFF_PATIENCE_NANOS;
+      if (over) {
+        latch.set(lastCause, nowNanos, lastEvidence);
+      }
+      return over ? FINISHED : nowNanos + RENEW_NANOS;
     }
     if (level < 0) {
       begin(0, nowNanos);
@@ -72,18 +105,19 @@ public final class LadderStepper implements Step, SupplyListener {
       LadderStep done = readings.step();
       Optional<String> departs = StepCheck.departure(new ArrayList<>(steps), done);
       steps.add(done);
+      record.accept(new Entry.Note(nowNanos, StepNote.text(level, readings.size())));
       if (departs.isPresent()) {
         departure = departs.get();
-        return end(nowNanos, StopCause.SURE_ENOUGH, departure);
+        return endAtOnce(nowNanos, departure);
       }
       if (done.supplyLimits()) {
-        return end(
+        return switchOff(
             nowNanos,
             StopCause.SURE_ENOUGH,
             "the supply is at its current limit; higher levels would change nothing");
       }
       if (level + 1 == plan.levelsVolts().size()) {
-        return end(nowNanos, StopCause.PROGRAMME_FINISHED, "every level was held");
+        return switchOff(nowNanos, StopCause.PROGRAMME_FINISHED, "every level was held");
       }
       begin(level + 1, nowNanos);
     } else if (held >= MOST_DWELLS * nanos(plan.dwellSeconds())) {
@@ -108,19 +142,29 @@ public final class LadderStepper implements Step, SupplyListener {
         nowNanos);
   }
 
-  private long end(long nowNanos, StopCause cause, String evidence) {
-    latch.set(cause, nowNanos, evidence);
+  /** The latch is the shortest way to off there is. */
+  private long endAtOnce(long nowNanos, String evidence) {
+    latch.set(StopCause.SURE_ENOUGH, nowNanos, evidence);
     permits.post(OutputPermit.OFF);
     wakeKeeper.run();
     return FINISHED;
+  }
+
+  /** Nothing is wrong: the output goes off as after any pulse, and then it is over. */
+  private long switchOff(long nowNanos, StopCause cause, String evidence) {
+    lastCause = cause;
+    lastEvidence = evidence;
+    switchedOffNanos = nowNanos;
+    permits.post(OutputPermit.OFF);
+    wakeKeeper.run();
+    return nowNanos + RENEW_NANOS;
   }
 
   /** Only readings begun after the level was confirmed and had settled count. */
   private void take() {
     for (SupplyReading reading = arrived.poll(); reading != null; reading = arrived.poll()) {
       if (confirmedLevel == level
-          && reading.outputOn()
-          && reading.startNanos() - confirmedNanos >= nanos(plan.settleSeconds())) {
+          && StepReadings.counts(reading, confirmedNanos, plan.settleSeconds())) {
         readings.add(reading);
       }
     }
@@ -141,6 +185,7 @@ public final class LadderStepper implements Step, SupplyListener {
       confirmedNanos = edge.confirmedNanos();
       confirmedLevel = edge.index();
     }
+    off = !edge.on();
   }
 
   @Override

@@ -29,6 +29,16 @@ final class StepReadings {
     readings.add(reading);
   }
 
+  /** Whether a reading began with the level confirmed and settled. */
+  static boolean counts(SupplyReading reading, long confirmedNanos, double settleSeconds) {
+    return reading.outputOn()
+        && reading.startNanos() - confirmedNanos >= Math.round(settleSeconds * 1e9);
+  }
+
+  int size() {
+    return readings.size();
+  }
+
   boolean isEnough() {
     return readings.size() >= LEAST;
   }

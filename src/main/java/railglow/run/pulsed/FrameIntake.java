@@ -10,7 +10,7 @@ import railglow.camera.FrameSource;
 import railglow.observed.Frame;
 
 /** Pool, queue and reader of one run's frames. The queue has one taker at a time. */
-final class FrameIntake {
+public final class FrameIntake {
   private static final long POOL_BYTES = 64L << 20;
   private static final int LEAST_FRAMES = 24;
   private static final int FIRST_FRAMES = 10;
@@ -22,7 +22,7 @@ final class FrameIntake {
   private final int frames;
   private int seen;
 
-  FrameIntake(FrameSource source, CameraDescriptor camera) {
+  public FrameIntake(FrameSource source, CameraDescriptor camera) {
     this.source = source;
     long bytes = 4L * camera.profile().width() * camera.profile().height();
     int wanted = (int) Math.ceil(2 * camera.framesPerSecond());
@@ -32,19 +32,19 @@ final class FrameIntake {
     this.reader = new CameraReader(source, pool, queue);
   }
 
-  CameraReader reader() {
+  public CameraReader reader() {
     return reader;
   }
 
-  FrameQueue queue() {
+  public FrameQueue queue() {
     return queue;
   }
 
-  int poolSize() {
+  public int poolSize() {
     return frames;
   }
 
-  void giveBack(Frame frame) {
+  public void giveBack(Frame frame) {
     pool.giveBack(frame);
   }
 
@@ -53,7 +53,7 @@ final class FrameIntake {
   }
 
   /** Throws away what has come, so that nothing is old when the run begins. */
-  void discard() {
+  public void discard() {
     for (Frame frame = queue.poll(); frame != null; frame = queue.poll()) {
       pool.giveBack(frame);
       seen++;
@@ -61,15 +61,15 @@ final class FrameIntake {
   }
 
   /** Whether the stream is seen to run. */
-  boolean runs() {
+  public boolean runs() {
     return seen >= FIRST_FRAMES;
   }
 
-  Optional<String> failure() {
+  public Optional<String> failure() {
     return reader.failure();
   }
 
-  String silence() {
+  public String silence() {
     return "the camera (" + source.description() + ") gave " + seen + " frames; does it stream?";
   }
 }

@@ -25,7 +25,8 @@ class LadderStepperTest {
 
   private final PermitSlot permits = new PermitSlot();
   private final StopLatch latch = new StopLatch();
-  private final LadderStepper stepper = new LadderStepper(PLAN, 0.5, permits, latch, () -> {});
+  private final LadderStepper stepper =
+      new LadderStepper(PLAN, 0.5, permits, latch, () -> {}, entry -> {});
 
   /** Runs until the stepper finishes or the time is up; a reading every 50 ms. */
   private long run(DoubleUnaryOperator amperesAt, double limit, long untilMs) {
@@ -38,6 +39,10 @@ class LadderStepperTest {
       if (permit.on() && permit.edgeIndex() != edge) {
         edge = permit.edgeIndex();
         stepper.onEdge(new Edge(edge, true, permit.levelVolts(), ms * MS, (ms + 5) * MS));
+      }
+      if (!permit.on() && edge >= 0) {
+        stepper.onEdge(new Edge(-1, false, 0, ms * MS, ms * MS));
+        edge = -1;
       }
       if (ms % 50 == 0 && permit.on()) {
         double amperes = Math.min(limit, amperesAt.applyAsDouble(permit.levelVolts()));
