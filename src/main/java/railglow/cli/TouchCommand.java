@@ -172,7 +172,8 @@ final class TouchCommand implements Callable<Integer> {
               stops,
               setup,
               level,
-              new Touch.TouchSettings(options.runs, commandLine(), names, most, !noKeys))
+              new Touch.TouchSettings(
+                  options.runs, HuntCommand.commandLine(spec), names, most, !noKeys))
           .run();
     }
   }
@@ -208,11 +209,5 @@ final class TouchCommand implements Callable<Integer> {
     return new SensingLevel(
         sensingVolts == null ? usual.volts() : sensingVolts,
         sensingAmperes == null ? usual.amperes() : sensingAmperes);
-  }
-
-  private List<String> commandLine() {
-    List<String> words = new ArrayList<>(List.of("railglow"));
-    words.addAll(spec.root().commandLine().getParseResult().originalArgs());
-    return words;
   }
 }
