@@ -8,10 +8,15 @@ import java.util.List;
  * @param partLimits delicate parts
  * @param relatedChecks what else to read
  * @param surfaces emissivity by area and kind
+ * @param plate what spreads the heat
  */
 public record BoardCare(
-    List<PartLimit> partLimits, List<RelatedCheck> relatedChecks, BoardSurfaces surfaces) {
-  public static final BoardCare NONE = new BoardCare(List.of(), List.of(), BoardSurfaces.USUAL);
+    List<PartLimit> partLimits,
+    List<RelatedCheck> relatedChecks,
+    BoardSurfaces surfaces,
+    BoardPlate plate) {
+  public static final BoardCare NONE =
+      new BoardCare(List.of(), List.of(), BoardSurfaces.USUAL, BoardPlate.USUAL);
 
   public BoardCare {
     partLimits = List.copyOf(partLimits);

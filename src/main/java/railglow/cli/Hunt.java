@@ -23,6 +23,7 @@ import railglow.report.Placement;
 import railglow.report.RunReport;
 import railglow.run.FindingsMaker;
 import railglow.run.RunEnding;
+import railglow.run.RunPower;
 import railglow.run.RunProgress;
 import railglow.run.RunResults;
 import railglow.run.RunWatcher;
@@ -31,6 +32,7 @@ import railglow.run.pulsed.PulsedRun;
 import railglow.run.pulsed.RunParts;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
+import railglow.thermal.inverse.PowerMap;
 import railglow.time.MonotonicClock;
 import railglow.time.SystemClock;
 import railglow.time.WallStamp;
@@ -183,9 +185,10 @@ final class Hunt {
     if (outcome.reduced() == null) {
       return ending.exitCode();
     }
-    findings = FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board());
+    Optional<PowerMap> power = RunPower.map(outcome.header(), outcome.reduced(), setup.board());
+    findings = FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board(), power);
     try {
-      RunResults.write(folder, outcome.reduced(), findings);
+      RunResults.write(folder, outcome.reduced(), findings, power);
       RunReport.write(folder, Placement.of(setup.board(), setup.railName()));
       terminal.say(Summary.of(findings, folder));
     } catch (IOException e) {

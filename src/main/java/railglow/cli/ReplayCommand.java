@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -17,7 +18,9 @@ import railglow.report.Placement;
 import railglow.report.RunReport;
 import railglow.run.FindingsMaker;
 import railglow.run.Replay;
+import railglow.run.RunPower;
 import railglow.run.RunResults;
+import railglow.thermal.inverse.PowerMap;
 
 /** Makes the findings again from what was recorded. */
 @Command(
@@ -49,11 +52,13 @@ final class ReplayCommand implements Callable<Integer> {
     Replay.Result result = Replay.of(folder, progress::at);
     progress.end();
     Board board = RunFolderOf.board(folder, result.journal().header()).orElse(null);
-    Findings findings = FindingsMaker.make(result.journal().header(), result.reduced(), board);
+    Optional<PowerMap> power = RunPower.map(result.journal().header(), result.reduced(), board);
+    Findings findings =
+        FindingsMaker.make(result.journal().header(), result.reduced(), board, power);
     if (!result.journal().finished()) {
       terminal.say("This run did not finish: " + result.journal().ending());
     }
-    return verify ? compare(folder, findings) : write(folder, result, findings, board);
+    return verify ? compare(folder, findings) : write(folder, result, findings, board, power);
   }
 
   private int compare(RunFolder folder, Findings findings) throws Exception {
@@ -75,9 +80,14 @@ final class ReplayCommand implements Callable<Integer> {
     return ExitCode.DIFFERENT;
   }
 
-  private int write(RunFolder folder, Replay.Result result, Findings findings, Board board)
+  private int write(
+      RunFolder folder,
+      Replay.Result result,
+      Findings findings,
+      Board board,
+      Optional<PowerMap> power)
       throws Exception {
-    RunResults.write(folder, result.reduced(), findings);
+    RunResults.write(folder, result.reduced(), findings, power);
     Checksums.write(folder);
     RunReport.write(folder, Placement.of(board, result.journal().header().rail()));
     terminal.say(Summary.of(findings, folder));

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import railglow.board.Suspect;
 import railglow.journal.Findings;
+import railglow.journal.HeatPower;
 import railglow.journal.RunFolder;
 import railglow.run.FindingsMaker;
 import railglow.thermal.HeatSource;
@@ -30,6 +31,7 @@ final class Summary {
     suspects(lines, findings.suspects());
     sources(lines, findings);
     measured(lines, findings);
+    power(lines, findings);
     lines.add(
         String.format(
             Locale.ROOT,
@@ -107,6 +109,41 @@ final class Summary {
           "           Less than nothing is left at the board: the bench file's lead resistance is too"
               + " high.");
     }
+  }
+
+  private static void power(List<String> lines, Findings findings) {
+    HeatPower power = findings.power();
+    if (!power.isKnown()) {
+      return;
+    }
+    String injected =
+        findings.onWatts() > 0
+            ? " of " + Quantity.format(findings.onWatts(), Unit.WATT) + " injected"
+            : "";
+    StringBuilder places = new StringBuilder();
+    for (HeatPower.Place place : power.places().subList(0, Math.min(3, power.places().size()))) {
+      places
+          .append(places.length() == 0 ? ": " : ", ")
+          .append(Quantity.format(place.watts(), Unit.WATT))
+          .append(
+              place.part().isEmpty()
+                  ? String.format(
+                      Locale.ROOT, " at column %.1f, row %.1f", place.column(), place.row())
+                  : " at " + place.part());
+    }
+    wrap(
+        lines,
+        "Power      ",
+        String.format(
+            Locale.ROOT,
+            "%s +-%s%s is seen as heat, from %d %s%s; places %.1f mm apart are told apart",
+            Quantity.format(power.seenWatts(), Unit.WATT),
+            Quantity.format(power.errorWatts(), Unit.WATT),
+            injected,
+            power.places().size(),
+            power.places().size() == 1 ? "place" : "places",
+            places,
+            power.resolutionMillimetres()));
   }
 
   private static String counts(Map<String, Integer> counts) {

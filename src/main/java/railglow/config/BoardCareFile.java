@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import railglow.board.BoardCare;
+import railglow.board.BoardPlate;
 import railglow.board.BoardSurfaces;
 import railglow.board.Part;
 import railglow.board.PartLimit;
@@ -17,7 +18,7 @@ final class BoardCareFile {
 
   static BoardCare read(ConfigSection root, List<Rail> rails, List<Part> parts) {
     return new BoardCare(
-        partLimits(root, parts), relatedChecks(root, rails, parts), surfaces(root));
+        partLimits(root, parts), relatedChecks(root, rails, parts), surfaces(root), plate(root));
   }
 
   private static List<PartLimit> partLimits(ConfigSection root, List<Part> parts) {
@@ -92,6 +93,20 @@ final class BoardCareFile {
             .optionalQuantity("reflected-error", Unit.KELVIN, 0, 50)
             .orElse(BoardSurfaces.USUAL.reflectedSigmaKelvin()),
         areas);
+  }
+
+  private static BoardPlate plate(ConfigSection root) {
+    Optional<ConfigSection> section = root.optionalSection("plate");
+    if (section.isEmpty()) {
+      return BoardPlate.USUAL;
+    }
+    double thickness = section.get().quantity("thickness", Unit.METRE, 1e-4, 1e-2) * 1e3;
+    double copper = section.get().quantity("copper", Unit.METRE, 0, 2e-3) * 1e3;
+    if (!(copper < thickness)) {
+      section.get().report("copper", "is " + copper + " mm, as thick as the board or thicker");
+      return BoardPlate.USUAL;
+    }
+    return new BoardPlate(thickness, copper, true);
   }
 
   private static double millimetres(ConfigSection section, String key) {

@@ -23,6 +23,7 @@ import railglow.thermal.HeatSource;
  * @param onAmperes likewise
  * @param onWatts at the board, leads subtracted
  * @param railOhms onVolts / onAmperes; NaN when not measured
+ * @param power the heat in view as power
  */
 public record Findings(
     Verdict verdict,
@@ -39,7 +40,8 @@ public record Findings(
     double onVolts,
     double onAmperes,
     double onWatts,
-    double railOhms) {
+    double railOhms,
+    HeatPower power) {
   /** What the data allow to say. */
   public enum Verdict {
     HEAT_FOUND,

@@ -44,6 +44,10 @@ public final class FindingsFile {
         throw new JournalException("this JSON file does not hold findings");
       }
       object.remove(List.of("kind", "formatVersion"));
+      if (!object.has("power")) {
+        // written before there was a map of power
+        object.set("power", JournalJson.MAPPER.valueToTree(HeatPower.NONE));
+      }
       return JournalJson.MAPPER.treeToValue(object, Findings.class);
     } catch (NoSuchFileException e) {
       throw new JournalException("there are no findings at " + file, e);

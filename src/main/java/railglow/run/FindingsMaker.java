@@ -2,6 +2,7 @@ package railglow.run;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import railglow.board.Board;
 import railglow.board.NextStep;
 import railglow.board.Suspect;
@@ -13,6 +14,7 @@ import railglow.run.reduction.Reduced;
 import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
 import railglow.thermal.RefusedSource;
+import railglow.thermal.inverse.PowerMap;
 import railglow.units.Quantity;
 import railglow.units.Unit;
 
@@ -24,6 +26,15 @@ public final class FindingsMaker {
    * @param board null when no board file was given
    */
   public static Findings make(RunHeader header, Reduced reduced, Board board) {
+    return make(header, reduced, board, RunPower.map(header, reduced, board));
+  }
+
+  /**
+   * @param board null when no board file was given
+   * @param power the map of heat sources, made from the same
+   */
+  public static Findings make(
+      RunHeader header, Reduced reduced, Board board, Optional<PowerMap> power) {
     String unit = Double.isNaN(header.camera().kelvinPerCount()) ? "counts" : "K";
     List<HeatSource> sources = reduced.look() == null ? List.of() : reduced.look().sources();
     List<Suspect> suspects =
@@ -45,7 +56,8 @@ public final class FindingsMaker {
         reduced.onVolts(),
         reduced.onAmperes(),
         reduced.onWatts(),
-        railOhms);
+        railOhms,
+        RunPower.describe(power, board));
   }
 
   /** A rise with its unit, "62.1 mK" or "2.50 counts". */

@@ -2,6 +2,7 @@ package railglow.run;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.util.Optional;
 import railglow.journal.Findings;
 import railglow.journal.FindingsFile;
 import railglow.journal.NpyFile;
@@ -9,12 +10,14 @@ import railglow.journal.RunFolder;
 import railglow.run.reduction.Reduced;
 import railglow.thermal.Look;
 import railglow.thermal.Plane;
+import railglow.thermal.inverse.PowerMap;
 
 /** Writes findings and planes into a run folder. */
 public final class RunResults {
   private RunResults() {}
 
-  public static void write(RunFolder folder, Reduced reduced, Findings findings)
+  public static void write(
+      RunFolder folder, Reduced reduced, Findings findings, Optional<PowerMap> power)
       throws IOException {
     Files.createDirectories(folder.planes());
     Look look = reduced.look();
@@ -25,6 +28,9 @@ public final class RunResults {
       write(folder, "trust", reduced.trust());
     }
     write(folder, "background", reduced.background());
+    if (power.isPresent()) {
+      write(folder, "source", power.get().wattsPerSquareMetre());
+    }
     FindingsFile.write(folder.findings(), findings);
   }
 

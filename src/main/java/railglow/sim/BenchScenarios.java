@@ -99,6 +99,12 @@ public final class BenchScenarios {
         with(normal3v3(), LoadBranch.fault("C37", 16), LoadBranch.fault("C40", 16)));
     add(
         all,
+        "close-leaks",
+        "irrigation controller HX-12, C36 and C37, 2.8 mm apart, leak 16 ohm each",
+        Hx12Board.layout(),
+        with(normal3v3(), LoadBranch.fault("C37", 16), LoadBranch.fault("C36", 16)));
+    add(
+        all,
         "warm-path",
         "irrigation controller HX-12, C39 leaks 2 ohm behind FB1, whose 4 ohm get warmer than it",
         Hx12Board.layout(),

@@ -89,6 +89,7 @@ final class GeneratedRuns {
             f.onVolts(),
             f.onAmperes(),
             f.onWatts(),
-            f.railOhms()));
+            f.railOhms(),
+            f.power()));
   }
 }

@@ -33,7 +33,8 @@ class FindingsFileTest {
         onVolts,
         f.onAmperes(),
         f.onWatts(),
-        f.railOhms());
+        f.railOhms(),
+        f.power());
   }
 
   @Test

@@ -128,6 +128,7 @@ public final class SampleRun {
         1.18,
         0.1735,
         0.2047,
-        6.8);
+        6.8,
+        new HeatPower(0.19, 0.05, 1.4, List.of(new HeatPower.Place("C37", 164.1, 113.9, 0.19))));
   }
 }

@@ -262,6 +262,7 @@ final class Scene {
         1.1965,
         0.1735,
         0.2047,
-        6.8);
+        6.8,
+        railglow.journal.HeatPower.NONE);
   }
 }

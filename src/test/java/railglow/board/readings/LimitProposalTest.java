@@ -35,7 +35,8 @@ class LimitProposalTest {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        new BoardCare(List.of(limits), List.of(), BoardSurfaces.USUAL),
+        new BoardCare(
+            List.of(limits), List.of(), BoardSurfaces.USUAL, railglow.board.BoardPlate.USUAL),
         List.of(),
         List.of());
   }

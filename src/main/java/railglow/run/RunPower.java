@@ -1,0 +1,134 @@
+package railglow.run;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import railglow.board.Board;
+import railglow.board.BoardPlate;
+import railglow.board.Part;
+import railglow.board.SuspectRanking;
+import railglow.board.geometry.BoardPosition;
+import railglow.board.geometry.Registration;
+import railglow.journal.HeatPower;
+import railglow.journal.RunHeader;
+import railglow.run.reduction.Reduced;
+import railglow.thermal.DetectionSettings;
+import railglow.thermal.FirstOrderResponse;
+import railglow.thermal.HeatSource;
+import railglow.thermal.Look;
+import railglow.thermal.PlaneNoise;
+import railglow.thermal.inverse.PowerMap;
+import railglow.thermal.inverse.PowerPlace;
+import railglow.thermal.inverse.RiseMaps;
+import railglow.thermal.inverse.SourceInversion;
+import railglow.thermal.radiometry.Surface;
+
+/** The map of heat sources of a run, where board and camera allow one. Pure and deterministic. */
+public final class RunPower {
+  /** Blur of a usual lens and of the pixel's own area; common practice, no source. */
+  private static final double OPTICS_SIGMA_PIXELS = 0.7;
+
+  /** Solder mask; taken where the source lies on bare metal, because its heat shows around it. */
+  private static final double MASK_EMISSIVITY = 0.9;
+
+  /** Standard deviations of the scale, by simulation: heat capacity, halo lost in row parts. */
+  private static final double ERROR_STATED = 0.25;
+
+  private static final double ERROR_UNSTATED = 0.4;
+
+  /** A place may lie this far outside a part's outline and still be called by it. */
+  private static final double NEAR_MILLIMETRES = 1;
+
+  private RunPower() {}
+
+  /**
+   * @param board null when no board file was given
+   * @return empty without a source, a registration, or a camera that gives kelvin
+   */
+  public static Optional<PowerMap> map(RunHeader header, Reduced reduced, Board board) {
+    Look look = reduced.look();
+    if (board == null
+        || board.registration().isEmpty()
+        || look == null
+        || look.sources().isEmpty()
+        || Double.isNaN(header.camera().kelvinPerCount())) {
+      return Optional.empty();
+    }
+    double sigmaI = PlaneNoise.sigma(look.inPhase());
+    double sigmaC = PlaneNoise.sigma(look.quadrature());
+    if (!(sigmaI > 0 && sigmaC > 0)) {
+      return Optional.empty();
+    }
+    DetectionSettings detection = header.detection();
+    double period = detection.periodSeconds();
+    BoardPosition at = SuspectRanking.position(board, look.sources().get(0));
+    RiseMaps maps =
+        new RiseMaps(
+            look.inPhase(),
+            look.quadrature(),
+            sigmaI,
+            sigmaC,
+            1e-3 / pixelsPerMillimetre(board, at),
+            OPTICS_SIGMA_PIXELS,
+            emissivity(board, at),
+            period,
+            detection.cameraTimeConstantSeconds(),
+            tau -> FirstOrderResponse.of(tau, period));
+    BoardPlate plate = board.care().plate();
+    return SourceInversion.of(
+        maps,
+        plate.plate(),
+        plate.stated(),
+        look.sources().stream().mapToDouble(HeatSource::column).toArray(),
+        look.sources().stream().mapToDouble(HeatSource::row).toArray());
+  }
+
+  /**
+   * The same in the terms of findings.
+   *
+   * @param board that the map was made with
+   */
+  public static HeatPower describe(Optional<PowerMap> map, Board board) {
+    if (map.isEmpty()) {
+      return HeatPower.NONE;
+    }
+    PowerMap power = map.get();
+    double share = board.care().plate().stated() ? ERROR_STATED : ERROR_UNSTATED;
+    List<HeatPower.Place> places =
+        power.places().stream().map(place -> place(place, board)).toList();
+    return new HeatPower(
+        power.seenWatts(),
+        Math.hypot(power.noiseWatts(), share * power.seenWatts()),
+        power.resolutionMillimetres(),
+        places);
+  }
+
+  private static HeatPower.Place place(PowerPlace place, Board board) {
+    BoardPosition at = board.registration().orElseThrow().toBoard(place.column(), place.row());
+    String part =
+        board.parts().stream()
+            .filter(one -> one.side() == board.viewed())
+            .filter(one -> distance(one, at) <= NEAR_MILLIMETRES)
+            .min(
+                Comparator.<Part>comparingDouble(one -> distance(one, at))
+                    .thenComparing(Part::reference))
+            .map(Part::reference)
+            .orElse("");
+    return new HeatPower.Place(part, place.column(), place.row(), place.watts());
+  }
+
+  private static double distance(Part part, BoardPosition at) {
+    return Board.outline(part).distanceMillimetres(at.xMillimetres(), at.yMillimetres());
+  }
+
+  private static double pixelsPerMillimetre(Board board, BoardPosition at) {
+    Registration registration = board.registration().orElseThrow();
+    return registration.pixelsPerMillimetre(at.xMillimetres(), at.yMillimetres());
+  }
+
+  private static double emissivity(Board board, BoardPosition at) {
+    Surface surface =
+        board.care().surfaces().at(board, at.xMillimetres(), at.yMillimetres()).surface();
+    return surface.isBareMetal() ? MASK_EMISSIVITY : surface.emissivity();
+  }
+}

@@ -1,0 +1,81 @@
+package railglow.sim;
+
+import railglow.pulse.CycleWindow;
+import railglow.pulse.PlannedEdge;
+import railglow.pulse.PulseSequence;
+import railglow.pulse.Timeline;
+import railglow.sim.truth.TruthLog;
+import railglow.thermal.CountSamples;
+import railglow.thermal.DetectionSettings;
+import railglow.thermal.Detector;
+import railglow.thermal.Look;
+import railglow.thermal.QuarterAccumulator;
+
+/** A hunt on a simulated bench in invented time: timeline, frames, quarters, detector. */
+final class BenchRun {
+  /** As {@link railglow.sim.picture.BoardScene} has them: count 0.01 K. */
+  private static final double KELVIN_PER_COUNT = 0.01;
+
+  private final BenchWorld world;
+  private final Timeline timeline;
+  private final Detector detector;
+  private int cyclesToLook;
+
+  BenchRun(BenchScenario scenario, PulseSequence sequence) {
+    world = new BenchWorld(scenario, 0, new TruthLog());
+    timeline = Timeline.of(sequence);
+    cyclesToLook = sequence.minCycles();
+    detector =
+        new Detector(
+            DetectionSettings.usual(
+                sequence.periodSeconds(),
+                scenario.camera().lagSeconds(),
+                sequence.familyWiseError(),
+                sequence.minCycles(),
+                sequence.maxCycles()),
+            scenario.camera().width(),
+            scenario.camera().height());
+    world.receive("CURR " + sequence.maxAmperes() + ";VOLT " + sequence.levelVolts(), 0);
+  }
+
+  /** All cycles, then one look. */
+  Look toTheEnd() {
+    return run(false);
+  }
+
+  /** Looks after every lawful cycle until something is called; the last look when nothing is. */
+  Look untilFound() {
+    return run(true);
+  }
+
+  private Look run(boolean stopWhenFound) {
+    int width = world.scenario().camera().width();
+    int height = world.scenario().camera().height();
+    QuarterAccumulator quarters = new QuarterAccumulator(width, height, KELVIN_PER_COUNT);
+    int edge = 0;
+    Look look = null;
+    for (CycleWindow cycle : timeline.cycles()) {
+      while (world.exposureNanos(world.nextFrame()) < cycle.endNanos()) {
+        long now = world.exposureNanos(world.nextFrame());
+        while (edge < timeline.edges().size() && timeline.edges().get(edge).offsetNanos() <= now) {
+          PlannedEdge next = timeline.edges().get(edge++);
+          world.receive("OUTP " + (next.on() ? "ON" : "OFF"), next.offsetNanos());
+        }
+        short[] counts = new short[width * height];
+        world.takeFrame(now, counts);
+        int quarter = cycle.quarterAt(now);
+        if (quarter > 0) {
+          quarters.add(quarter, new CountSamples(width, height, counts));
+        }
+      }
+      detector.addCycle(quarters.finish(cycle.cycle()));
+      if (stopWhenFound && cycle.cycle() + 1 >= cyclesToLook) {
+        look = detector.look();
+        if (!look.sources().isEmpty()) {
+          return look;
+        }
+      }
+    }
+    return stopWhenFound && look != null ? look : detector.look();
+  }
+}
