@@ -29,7 +29,8 @@ public record KnownGoodLibrary(Path root) {
    */
   public RunFolder keep(RunFolder run) throws IOException {
     JournalEnds ends = JournalEnds.read(run.journal());
-    if (ends.closed().isEmpty() || !Files.isRegularFile(run.findings())) {
+    boolean found = ends.header().isLog() || Files.isRegularFile(run.findings());
+    if (ends.closed().isEmpty() || !found) {
       throw new JournalException(
           run.name()
               + " did not finish or has no findings: only whole runs are kept as known-good");

@@ -26,6 +26,9 @@ public final class Retention {
     if (JournalEnds.read(run.journal()).closed().isEmpty()) {
       return Optional.of("it did not finish, so only its frames can say what it found");
     }
+    if (JournalEnds.read(run.journal()).header().isLog()) {
+      return Optional.empty(); // what was followed in them is in the journal
+    }
     if (!Files.isRegularFile(run.findings())) {
       return Optional.of("it has no findings yet: replay it first");
     }

@@ -14,6 +14,8 @@ import railglow.journal.JournalEnds;
 import railglow.journal.JournalException;
 import railglow.journal.RunFolder;
 import railglow.journal.RunHeader;
+import railglow.units.Quantity;
+import railglow.units.Unit;
 
 /**
  * What a catalogue keeps of a run; all of it comes from the run's folder.
@@ -40,6 +42,10 @@ public record RunSummary(
     String ending,
     String text) {
   public static final String NO_FINDINGS = "NO_FINDINGS";
+
+  /** The verdict of a log: it has none. */
+  public static final String LOG = "LOG";
+
   public static final String NOT_FINISHED = "NOT_FINISHED";
 
   public RunSummary {
@@ -69,7 +75,7 @@ public record RunSummary(
         findings
             .map(f -> f.suspects().stream().map(Suspect::part).distinct().toList())
             .orElse(List.of());
-    String headline = findings.map(Findings::headline).orElse("");
+    String headline = header.isLog() ? logged(ends) : findings.map(Findings::headline).orElse("");
     String text =
         String.join(
                 " ",
@@ -95,11 +101,29 @@ public record RunSummary(
         header.started(),
         header.board(),
         header.rail(),
-        findings.map(f -> f.verdict().name()).orElse(NO_FINDINGS),
+        header.isLog() ? LOG : findings.map(f -> f.verdict().name()).orElse(NO_FINDINGS),
         headline,
         suspects,
         findings.map(Findings::railOhms).orElse(Double.NaN),
         ends.cause().orElse(NOT_FINISHED),
         text);
+  }
+
+  private static String logged(JournalEnds ends) {
+    String level =
+        ends.levelVolts() > 0
+            ? Quantity.format(ends.levelVolts(), Unit.VOLT) + " held steadily"
+            : ends.header().supplyIdentity().isEmpty()
+                ? "camera alone"
+                : "beside a supply driven by somebody else";
+    return ends.closed()
+        .map(
+            closed ->
+                String.format(
+                    Locale.ROOT,
+                    "A log of %.1f s, %s.",
+                    (closed.nanos() - ends.header().startNanos()) / 1e9,
+                    level))
+        .orElse("A log, " + level + ".");
   }
 }

@@ -19,6 +19,7 @@ final class Commands {
     BY_NAME.put("bench", BenchCommand.class);
     BY_NAME.put("rails", RailsCommand.class);
     BY_NAME.put("ladder", LadderCommand.class);
+    BY_NAME.put("log", LogCommand.class);
     BY_NAME.put("compare", CompareCommand.class);
     BY_NAME.put("replay", ReplayCommand.class);
     BY_NAME.put("import", ImportCommand.class);

@@ -2,6 +2,7 @@ package railglow.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -58,6 +59,22 @@ final class ExportCommand implements Callable<Integer> {
       description = "what the rail reads after the repair, for example '47 ohm'")
   private String after;
 
+  @Option(
+      names = "--frame",
+      paramLabel = "WHICH",
+      description =
+          "write this frame as NPY, TIFF and PNG, nothing else: a time after the start ('12.5 s'), a"
+              + " frame's number ('#310') or a mark of a log ('mark 2'); may be given again")
+  private List<String> frames = new ArrayList<>();
+
+  @Option(
+      names = "--place",
+      paramLabel = "PLACE",
+      description =
+          "follow this place through the recorded frames and write places-added.csv, nothing else;"
+              + " as for 'log'; may be given again")
+  private List<String> places = new ArrayList<>();
+
   ExportCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -69,9 +86,16 @@ final class ExportCommand implements Callable<Integer> {
     Journal journal = JournalReader.read(folder);
     Board board = RunFolderOf.board(folder, journal.header()).orElse(null);
     Placement placement = Placement.of(board, journal.header().rail());
+    if (!frames.isEmpty() || !places.isEmpty()) {
+      FrameChoice.export(terminal, folder, journal, placement, frames);
+      FrameChoice.follow(terminal, folder, journal, board, places);
+      return ExitCode.DONE;
+    }
     RunReport.write(folder, placement).forEach(terminal::complain);
     RunReport.writePdf(folder, placement, paper, readings(folder, journal, board, afterOhms));
-    terminal.say("Owner      " + folder.root().resolve("owner.pdf"));
+    if (!journal.header().isLog()) {
+      terminal.say("Owner      " + folder.root().resolve("owner.pdf"));
+    }
     terminal.say("Report     " + folder.root().resolve("report.pdf"));
     if (!pdfOnly) {
       Path target =

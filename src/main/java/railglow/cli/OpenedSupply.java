@@ -50,6 +50,27 @@ final class OpenedSupply implements AutoCloseable {
   static OpenedSupply open(
       Bench bench, SupplyDescriptor descriptor, Path transcriptFile, MonotonicClock clock)
       throws UserMistake {
+    return open(bench, descriptor, transcriptFile, clock, ScpiSupply::connect);
+  }
+
+  /** As {@link #open}, for a supply that somebody else controls: it is only asked. */
+  static OpenedSupply watch(
+      Bench bench, SupplyDescriptor descriptor, Path transcriptFile, MonotonicClock clock)
+      throws UserMistake {
+    return open(bench, descriptor, transcriptFile, clock, ScpiSupply::watch);
+  }
+
+  private interface Opener {
+    ScpiSupply open(PortLink link, SupplyDescriptor descriptor, int channel) throws IOException;
+  }
+
+  private static OpenedSupply open(
+      Bench bench,
+      SupplyDescriptor descriptor,
+      Path transcriptFile,
+      MonotonicClock clock,
+      Opener opener)
+      throws UserMistake {
     TranscriptFile transcript = transcript(transcriptFile, clock);
     StepRunner writer =
         new StepRunner(
@@ -68,7 +89,7 @@ final class OpenedSupply implements AutoCloseable {
               descriptor.wire().link(),
               clock,
               transcript);
-      ScpiSupply supply = ScpiSupply.connect(link, descriptor, bench.supplyChannel());
+      ScpiSupply supply = opener.open(link, descriptor, bench.supplyChannel());
       return new OpenedSupply(
           supply,
           supply.identify(),
@@ -80,6 +101,11 @@ final class OpenedSupply implements AutoCloseable {
       end(writer, transcript, lock);
       throw new UserMistake(e.getMessage());
     }
+  }
+
+  /** Of a supply that is only read. */
+  ScpiSupply watched() {
+    return supply;
   }
 
   Supply supply() {

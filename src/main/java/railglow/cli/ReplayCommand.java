@@ -13,6 +13,8 @@ import railglow.board.Board;
 import railglow.journal.Checksums;
 import railglow.journal.Findings;
 import railglow.journal.FindingsFile;
+import railglow.journal.JournalEnds;
+import railglow.journal.NpyFile;
 import railglow.journal.RunFolder;
 import railglow.report.Placement;
 import railglow.report.RunReport;
@@ -20,6 +22,7 @@ import railglow.run.FindingsMaker;
 import railglow.run.Replay;
 import railglow.run.RunPower;
 import railglow.run.RunResults;
+import railglow.run.logging.LogReplay;
 import railglow.thermal.inverse.PowerMap;
 
 /** Makes the findings again from what was recorded. */
@@ -48,6 +51,9 @@ final class ReplayCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     RunFolder folder = RunFolderOf.existing(run);
+    if (JournalEnds.read(folder.journal()).header().isLog()) {
+      return log(folder);
+    }
     Progress progress = new Progress(terminal, "frames replayed");
     Replay.Result result = Replay.of(folder, progress::at);
     progress.end();
@@ -61,6 +67,32 @@ final class ReplayCommand implements Callable<Integer> {
     return verify ? compare(folder, findings) : write(folder, result, findings, board, power);
   }
 
+  /** A log has no findings; what was followed in each frame is compared instead. */
+  private int log(RunFolder folder) throws Exception {
+    Progress progress = new Progress(terminal, "frames replayed");
+    LogReplay.Result result = LogReplay.of(folder, progress::at);
+    progress.end();
+    if (!result.journal().finished()) {
+      terminal.say("This log did not finish: " + result.journal().ending());
+    }
+    if (verify) {
+      List<String> differences = new ArrayList<>(LogReplay.differences(result));
+      result.journal().damages().forEach(damage -> differences.add(damage.toString()));
+      return verdict(
+          folder, differences, "what was followed in " + result.followed().size() + " frames");
+    }
+    Files.createDirectories(folder.planes());
+    if (result.baseline() != null) {
+      NpyFile.write(folder.plane("background"), result.baseline());
+    }
+    Checksums.write(folder);
+    Board board = RunFolderOf.boardOrNull(folder, result.journal().header(), terminal);
+    RunReport.write(folder, Placement.of(board, result.journal().header().rail()))
+        .forEach(terminal::complain);
+    terminal.say("Report     " + folder.report());
+    return ExitCode.DONE;
+  }
+
   private int compare(RunFolder folder, Findings findings) throws Exception {
     if (!Files.exists(folder.findings())) {
       throw new UserMistake(
@@ -68,14 +100,22 @@ final class ReplayCommand implements Callable<Integer> {
     }
     List<String> differences =
         new ArrayList<>(FindingsFile.difference(FindingsFile.read(folder.findings()), findings));
+    return verdict(folder, differences, "the findings");
+  }
+
+  private int verdict(RunFolder folder, List<String> differences, String what) throws Exception {
     if (Checksums.areIn(folder)) {
       Checksums.check(folder).forEach(damage -> differences.add(damage.toString()));
     }
     if (differences.isEmpty()) {
-      terminal.say("Replayed: the findings are the same, bit for bit.");
+      terminal.say(
+          "Replayed: "
+              + what
+              + (what.endsWith("findings") ? " are" : " is")
+              + " the same, bit for bit.");
       return ExitCode.DONE;
     }
-    terminal.complain("Replayed: the findings or the files are not the same.");
+    terminal.complain("Replayed: " + what + " or the files are not the same.");
     differences.forEach(difference -> terminal.complain("  " + difference));
     return ExitCode.DIFFERENT;
   }

@@ -1,8 +1,11 @@
 package railglow.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import railglow.board.Board;
 import railglow.journal.Journal;
@@ -24,6 +27,12 @@ final class ReportCommand implements Callable<Integer> {
   @Parameters(index = "0", paramLabel = "RUN", description = "the run folder")
   private Path run;
 
+  @Option(
+      names = "--at",
+      paramLabel = "TIME",
+      description = "for a log: also show the frame at this time after the start, '12.5 s'")
+  private List<String> at = new ArrayList<>();
+
   ReportCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -33,7 +42,14 @@ final class ReportCommand implements Callable<Integer> {
     RunFolder folder = RunFolderOf.existing(run);
     Journal journal = JournalReader.read(folder);
     Board board = RunFolderOf.board(folder, journal.header()).orElse(null);
-    RunReport.write(folder, Placement.of(board, journal.header().rail()));
+    double[] seconds = new double[at.size()];
+    for (int i = 0; i < seconds.length; i++) {
+      seconds[i] = FrameChoice.seconds(at.get(i));
+    }
+    if (seconds.length > 0 && !journal.header().isLog()) {
+      throw new UserMistake("--at is for logs; 'export --frame' opens any frame of any run");
+    }
+    RunReport.write(folder, Placement.of(board, journal.header().rail()), seconds);
     if (!journal.finished()) {
       terminal.say("This run did not finish: " + journal.ending());
     }

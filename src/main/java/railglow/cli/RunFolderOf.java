@@ -24,6 +24,16 @@ final class RunFolderOf {
     return folder;
   }
 
+  /** As {@link #board}; a board file that can't be read is said and done without. */
+  static Board boardOrNull(RunFolder folder, RunHeader header, Terminal terminal) {
+    try {
+      return board(folder, header).orElse(null);
+    } catch (ConfigException e) {
+      terminal.complain("The board file in the run folder can't be used: " + e.getMessage());
+      return null;
+    }
+  }
+
   /** The board file kept in the run folder; empty when the run had none. */
   static Optional<Board> board(RunFolder folder, RunHeader header) throws ConfigException {
     String copy = header.usedFiles().get("board");

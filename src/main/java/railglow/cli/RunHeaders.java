@@ -13,6 +13,7 @@ import railglow.journal.SampleType;
 import railglow.pulse.CycleWindow;
 import railglow.pulse.PulseSequence;
 import railglow.run.ladder.LadderPlan;
+import railglow.safety.Envelope;
 import railglow.time.WallStamp;
 
 /**
@@ -60,7 +61,41 @@ record RunHeaders(
     return header(now, startNanos, ladder, type.word(), List.of());
   }
 
+  /** Of a log: no cycles; the supply may be one that is only read, or there may be none. */
+  RunHeader log(WallStamp now, long startNanos, LogSetup log) {
+    SampleType type = setup.camera().isFloat() ? SampleType.FLOAT32 : SampleType.UINT16;
+    return header(
+        RunHeader.LOG_FORMAT,
+        log.envelope(),
+        log.plan().injects() ? supply.protections() : List.of(),
+        now,
+        startNanos,
+        log.steady(),
+        type.word(),
+        List.of());
+  }
+
   private RunHeader header(
+      WallStamp now,
+      long startNanos,
+      PulseSequence sequence,
+      String samples,
+      List<CycleWindow> cycles) {
+    return header(
+        RunHeader.CURRENT_FORMAT,
+        setup.envelope(),
+        supply.protections(),
+        now,
+        startNanos,
+        sequence,
+        samples,
+        cycles);
+  }
+
+  private RunHeader header(
+      int format,
+      Envelope envelope,
+      List<String> protections,
       WallStamp now,
       long startNanos,
       PulseSequence sequence,
@@ -68,7 +103,7 @@ record RunHeaders(
       List<CycleWindow> cycles) {
     CameraProfile camera = setup.camera().profile();
     return new RunHeader(
-        RunHeader.CURRENT_FORMAT,
+        format,
         VersionProvider.version(),
         now.at(startNanos),
         startNanos,
@@ -76,7 +111,7 @@ record RunHeaders(
         setup.boardName(),
         setup.railName(),
         sequence,
-        setup.envelope(),
+        envelope,
         new CameraFacts(
             camera.name(),
             camera.width(),
@@ -91,9 +126,9 @@ record RunHeaders(
             setup.camera().numbersAreCounted(),
             false,
             setup.camera().shutterSettlingSeconds()),
-        supply.identity(),
+        supply == null ? "" : supply.identity(),
         setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms(),
-        supply.protections(),
+        protections,
         Detection.settings(sequence, camera),
         cycles,
         new LinkedHashMap<>(copies),

@@ -26,6 +26,8 @@ import railglow.board.imports.Netlist;
 import railglow.board.imports.NetlistReader;
 import railglow.board.imports.Placement;
 import railglow.board.imports.PlacementReader;
+import railglow.board.places.Place;
+import railglow.board.places.PlaceReader;
 import railglow.units.Unit;
 
 /**
@@ -57,8 +59,9 @@ public final class BoardFile {
     BoardFile reader = new BoardFile(path, file.root());
     reader.used.put("board", path);
     Board board = reader.board();
+    List<Place> places = reader.places(board);
     file.finish();
-    return new LoadedBoard(board, reader.used);
+    return new LoadedBoard(board, places, reader.used);
   }
 
   private Board board() {
@@ -89,6 +92,18 @@ public final class BoardFile {
         BoardCareFile.read(root, rails, parts.parts()),
         gaps,
         notes);
+  }
+
+  private List<Place> places(Board board) {
+    List<Place> places = new ArrayList<>();
+    for (String text : root.texts("places")) {
+      try {
+        places.add(PlaceReader.parse(text, board));
+      } catch (IllegalArgumentException e) {
+        root.report("places", e.getMessage());
+      }
+    }
+    return places;
   }
 
   private static List<Part> withNets(List<Part> parts, Optional<Netlist> netlist) {

@@ -2,17 +2,21 @@ package railglow.config;
 
 import java.nio.file.Path;
 import java.util.Collections;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import railglow.board.Board;
+import railglow.board.places.Place;
 
 /**
  * A board and the files it came from.
  *
+ * @param places followed in logs, as the board file names them
  * @param usedFiles role (board, placement, netlist, picture) to the file, all that were there
  */
-public record LoadedBoard(Board board, Map<String, Path> usedFiles) {
+public record LoadedBoard(Board board, List<Place> places, Map<String, Path> usedFiles) {
   public LoadedBoard {
+    places = List.copyOf(places);
     usedFiles = Collections.unmodifiableMap(new TreeMap<>(usedFiles));
   }
 }

@@ -71,6 +71,52 @@ public sealed interface Entry {
   record Hottest(long nanos, double celsius, double riseKelvin, int column, int row)
       implements Entry {}
 
+  /**
+   * A place that a log follows in each frame. Its number is its place among these entries.
+   *
+   * @param runs the pixels it covers: row, first and last column of each stretch
+   */
+  record PlaceNamed(long nanos, String name, int[] runs) implements Entry {}
+
+  /**
+   * What a log followed in a frame, one number for each place, in degrees Celsius, in kelvin or in
+   * counts, as the camera has a scale.
+   *
+   * @param nanos the frame's mid-exposure
+   * @param frame its number
+   * @param riseMean above the mean of the frames before the injection; NaN before there is one
+   */
+  record Followed(
+      long nanos,
+      long frame,
+      double[] mean,
+      double[] low,
+      double[] high,
+      double[] riseMean,
+      double[] riseLow,
+      double[] riseHigh)
+      implements Entry {}
+
+  /** Something worth finding again. */
+  record Marker(long nanos, String text, Origin origin) implements Entry {
+    /** Who set it. */
+    public enum Origin {
+      TYPED,
+      CONDITION,
+      /** The start condition: frames before are the baseline. */
+      START
+    }
+  }
+
+  /**
+   * How well readings and frames lie on one time base.
+   *
+   * @param readingSeconds how far from the middle of its exchange a reading may be
+   * @param frameSeconds how far from its stated mid-exposure a frame may be, the camera's latency
+   *     taken as given
+   */
+  record Aligned(long nanos, double readingSeconds, double frameSeconds) implements Entry {}
+
   /** The first cause, once. */
   record Stopped(long nanos, StopCause cause, String evidence) implements Entry {}
 

@@ -35,6 +35,7 @@ public final class FrameStoreReader implements AutoCloseable {
       ByteBuffer.allocate(ChunkHeader.BYTES).order(ByteOrder.LITTLE_ENDIAN);
   private final ByteBuffer payload;
   private final List<Damage> damages = new ArrayList<>();
+  private final long firstPlace;
   private long position;
   private long nextOrdinal;
   private boolean canLean;
@@ -46,6 +47,7 @@ public final class FrameStoreReader implements AutoCloseable {
     this.fileName = String.valueOf(file.getFileName());
     this.size = channel.size();
     ObjectNode header = readHeader(file);
+    this.firstPlace = position;
     this.width = header.path("width").asInt();
     this.height = header.path("height").asInt();
     if (width <= 0 || height <= 0 || (long) width * height > MAX_PIXELS) {
@@ -111,6 +113,67 @@ public final class FrameStoreReader implements AutoCloseable {
         skipTo(nextHeaderAfter(position), "frame " + header.number() + " is cut short");
       } else if (take(header, frame)) {
         return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * One stored frame without its pixels.
+   *
+   * @param independent whether it leans on no other
+   * @param place in the file, for {@link #read}
+   */
+  public record Stamp(
+      long number, long arrivalNanos, long ordinal, boolean independent, long place) {}
+
+  /** Every frame of the file by its header alone, in order; reads no pixels. */
+  public List<Stamp> stamps() throws IOException {
+    List<Stamp> stamps = new ArrayList<>();
+    long at = firstPlace;
+    while (at < size) {
+      ChunkHeader header = headerAt(at);
+      if (header == null) {
+        at = nextHeaderAfter(at);
+      } else if (header.kind() == ChunkHeader.END) {
+        break;
+      } else {
+        stamps.add(
+            new Stamp(
+                header.number(),
+                header.arrivalNanos(),
+                header.ordinal(),
+                header.kind() == ChunkHeader.INDEPENDENT,
+                at));
+        at += ChunkHeader.BYTES + header.payloadBytes();
+      }
+    }
+    return stamps;
+  }
+
+  /**
+   * Reads one frame out of order; the next one read in order is the one after it.
+   *
+   * @param stamps all of {@link #stamps}
+   * @return false when it can't be read because it, or one it leans on, is damaged
+   */
+  public boolean read(List<Stamp> stamps, int index, Frame frame) throws IOException {
+    int first = index;
+    while (first > 0 && !stamps.get(first).independent()) {
+      first--;
+    }
+    position = stamps.get(first).place();
+    nextOrdinal = stamps.get(first).ordinal();
+    canLean = false;
+    finished = false;
+    long wanted = stamps.get(index).place();
+    while (position <= wanted) {
+      long here = position;
+      if (!next(frame)) {
+        return false;
+      }
+      if (here == wanted) {
+        return frame.number() == stamps.get(index).number();
       }
     }
     return false;

@@ -24,6 +24,11 @@ public record JournalEnds(RunHeader header, Optional<Entry.Closed> closed) {
     return header.sequence().name();
   }
 
+  /** The level that was injected; 0 when nothing was. */
+  public double levelVolts() {
+    return header.sequence().levelVolts();
+  }
+
   /** The name of the cause of the run's end; empty when the journal does not say. */
   public Optional<String> cause() {
     return closed.map(entry -> entry.cause().name());

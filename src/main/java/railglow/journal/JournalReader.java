@@ -156,12 +156,12 @@ public final class JournalReader {
   /** Refuses a file that says it has a newer format, before anything else is judged. */
   static void refuseNewer(ObjectNode header) throws JournalException {
     JsonNode version = header.path("formatVersion");
-    if (version.isIntegralNumber() && version.longValue() > RunHeader.CURRENT_FORMAT) {
+    if (version.isIntegralNumber() && version.longValue() > RunHeader.NEWEST_FORMAT) {
       throw new JournalException(
           "written in run folder format "
               + version
               + "; this program reads up to format "
-              + RunHeader.CURRENT_FORMAT
+              + RunHeader.NEWEST_FORMAT
               + ": use a newer Railglow");
     }
   }

@@ -49,5 +49,17 @@ public record RunHeader(
     List<CycleWindow> cycles,
     Map<String, String> usedFiles,
     List<String> commandLine) {
+  /** The oldest format in which a pulsed run can be written, so that older programs read it. */
   public static final int CURRENT_FORMAT = 1;
+
+  /** Logs need it: the kinds of entries {@code place}, {@code followed}, {@code marker}. */
+  public static final int LOG_FORMAT = 2;
+
+  /** What is newer is refused. */
+  public static final int NEWEST_FORMAT = LOG_FORMAT;
+
+  /** A run without any cycle planned is a log. */
+  public boolean isLog() {
+    return sequence.maxCycles() == 0;
+  }
 }

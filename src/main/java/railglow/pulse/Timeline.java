@@ -44,6 +44,22 @@ public final class Timeline {
     return new Timeline(sequence, edges, cycles, nanos(end));
   }
 
+  /**
+   * One level held steadily between lead-in and rest, without cycles.
+   *
+   * @param onSeconds how long at most
+   */
+  public static Timeline steady(PulseSequence sequence, double onSeconds) {
+    long on = nanos(sequence.leadInSeconds());
+    long off = nanos(sequence.leadInSeconds() + onSeconds);
+    return new Timeline(
+        sequence,
+        List.of(
+            new PlannedEdge(0, on, true, sequence.levelVolts()), new PlannedEdge(1, off, false, 0)),
+        List.of(),
+        nanos(sequence.leadInSeconds() + onSeconds + sequence.restSeconds()));
+  }
+
   public PulseSequence sequence() {
     return sequence;
   }

@@ -105,7 +105,7 @@ record FigureTexts(
   }
 
   /** A CSS size in millimetres that keeps the drawing's shape. */
-  private static String size(Sketch sketch, double mostWide, double mostHigh) {
+  static String size(Sketch sketch, double mostWide, double mostHigh) {
     double scale = Math.min(mostWide / sketch.width(), mostHigh / sketch.height());
     return String.format(
         Locale.ROOT, "width:%.1fmm;height:%.1fmm", sketch.width() * scale, sketch.height() * scale);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import railglow.journal.Findings;
+import railglow.journal.Journal;
 import railglow.report.draw.ColourMap;
 import railglow.report.draw.ColourScale;
 import railglow.report.draw.PlaneView;
@@ -140,7 +141,11 @@ final class Figures {
 
   /** The plain thermal mean is in degrees where the camera has an absolute scale. */
   static String backgroundUnit(RunContents run) {
-    var camera = run.journal().header().camera();
+    return backgroundUnit(run.journal());
+  }
+
+  static String backgroundUnit(Journal journal) {
+    var camera = journal.header().camera();
     if (Double.isNaN(camera.kelvinPerCount())) {
       return "counts";
     }

@@ -75,7 +75,7 @@ final class ReportModel {
   }
 
   private String verdictKey() {
-    return findings.map(f -> f.verdict().name()).orElse("NONE");
+    return journal.header().isLog() ? "LOG" : findings.map(f -> f.verdict().name()).orElse("NONE");
   }
 
   String subject() {
@@ -122,19 +122,21 @@ final class ReportModel {
                 texts.get(
                     "end.closed",
                     texts.get("cause." + closed.cause()),
-                    isImported() ? "" : texts.get("output." + closed.output())))
+                    droveNothing() ? "" : texts.get("output." + closed.output())))
         .orElse(texts.get("end.open"))
         .strip();
   }
 
-  /** A run without a supply has no output to be proven off. */
-  private boolean isImported() {
-    return journal.header().supplyIdentity().isEmpty();
+  /** A run that drove no supply has no output to be proven off. */
+  private boolean droveNothing() {
+    RunHeader header = journal.header();
+    return header.supplyIdentity().isEmpty()
+        || header.isLog() && header.sequence().levelVolts() == 0;
   }
 
   private String alarm() {
     Optional<Entry.Closed> closed = journal.closed();
-    if (closed.isPresent() && !isImported() && closed.get().output() != OutputState.PROVEN_OFF) {
+    if (closed.isPresent() && !droveNothing() && closed.get().output() != OutputState.PROVEN_OFF) {
       return texts.get("output." + closed.get().output());
     }
     return journal

@@ -35,6 +35,8 @@ record RunContents(
   static final List<String> PLANES =
       List.of("in-phase", "quadrature", "significance", "background");
 
+  private static final List<String> LOG_PLANES = List.of("background");
+
   /** Planes that not every run has; none is missed. */
   static final List<String> FURTHER_PLANES = List.of("trust");
 
@@ -59,13 +61,15 @@ record RunContents(
               + ".");
     }
     Optional<Findings> findings = Optional.empty();
-    try {
-      findings = Optional.of(FindingsFile.read(folder.findings()));
-    } catch (JournalException e) {
-      problems.add(sentence(folder, e));
+    if (!journal.header().isLog()) {
+      try {
+        findings = Optional.of(FindingsFile.read(folder.findings()));
+      } catch (JournalException e) {
+        problems.add(sentence(folder, e));
+      }
     }
     Map<String, Plane> planes = new TreeMap<>();
-    for (String name : PLANES) {
+    for (String name : journal.header().isLog() ? LOG_PLANES : PLANES) {
       plane(folder, journal, name, planes, problems);
     }
     for (String name : FURTHER_PLANES) {
@@ -139,7 +143,7 @@ record RunContents(
   }
 
   /** Starts with a capital, ends with a stop, names files as they are called in the folder. */
-  private static String sentence(RunFolder folder, JournalException e) {
+  static String sentence(RunFolder folder, JournalException e) {
     String text = e.getMessage().replace(folder.root() + java.io.File.separator, "");
     return Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".";
   }

@@ -35,19 +35,29 @@ public final class RunReport {
    * @throws railglow.journal.JournalException when the folder has no readable journal
    */
   public static List<String> write(RunFolder folder, Placement placement) throws IOException {
+    return write(folder, placement, new double[0]);
+  }
+
+  /**
+   * As {@link #write(RunFolder, Placement)}; a log also shows its frames at further times.
+   *
+   * @param at seconds after the start
+   */
+  public static List<String> write(RunFolder folder, Placement placement, double... at)
+      throws IOException {
     RunContents run = RunContents.read(folder);
     Texts texts = new Texts(Locale.ENGLISH);
+    if (run.journal().header().isLog()) {
+      tiffs(run, placement);
+      LogReport report = new LogReport(run, placement, texts, at);
+      report.write();
+      return report.problems();
+    }
     Trace trace = Trace.of(run.journal());
     Map<String, Sketch> figures = Figures.of(run, trace, placement, texts);
     List<String> problems = new ArrayList<>(run.problems());
     WholeFile.write(folder.trace(), trace.csv().getBytes(StandardCharsets.UTF_8));
-    for (Map.Entry<String, Plane> plane : run.planes().entrySet()) {
-      TiffFile.write(
-          folder.planes().resolve(plane.getKey() + ".tif"),
-          plane.getValue(),
-          description(run, plane.getKey()),
-          placement.millimetresPerPixel());
-    }
+    tiffs(run, placement);
     for (Map.Entry<String, Sketch> figure : figures.entrySet()) {
       WholeFile.write(
           folder.picture(figure.getKey()), png(Paint.picture(figure.getValue(), PNG_SCALE)));
@@ -70,6 +80,10 @@ public final class RunReport {
       throws IOException {
     RunContents run = RunContents.read(folder);
     Texts texts = new Texts(Locale.ENGLISH);
+    if (run.journal().header().isLog()) {
+      logPdf(run, placement, paper, texts);
+      return;
+    }
     Map<String, Sketch> figures = Figures.of(run, Trace.of(run.journal()), placement, texts);
     Map<String, Object> values = new HashMap<>(new ReportModel(run, texts).values(run.problems()));
     values.putAll(new FigureTexts(run, figures, texts, false, paper.pictureMillimetres()).values());
@@ -83,6 +97,29 @@ public final class RunReport {
     WholeFile.write(
         folder.root().resolve("report.pdf"),
         PdfPages.of(templates.fill("report-print", values), figures));
+  }
+
+  /** A log has a technical report alone. */
+  private static void logPdf(RunContents run, Placement placement, Paper paper, Texts texts)
+      throws IOException {
+    LogReport report = new LogReport(run, placement, texts);
+    Map<String, Object> values = report.values();
+    values.put("paper", paper.cssSize());
+    values.put("checksums", checksums(run.folder()));
+    values.put("traceSize", report.traceSize());
+    WholeFile.write(
+        run.folder().root().resolve("report.pdf"),
+        PdfPages.of(new Templates().fill("log-print", values), report.figures()));
+  }
+
+  private static void tiffs(RunContents run, Placement placement) throws IOException {
+    for (Map.Entry<String, Plane> plane : run.planes().entrySet()) {
+      TiffFile.write(
+          run.folder().planes().resolve(plane.getKey() + ".tif"),
+          plane.getValue(),
+          description(run, plane.getKey()),
+          placement.millimetresPerPixel());
+    }
   }
 
   /** Of the files that the run itself wrote; those made from them can be made again. */
@@ -106,7 +143,7 @@ public final class RunReport {
     return plane + " [" + unit + "] of run " + run.journal().header().runId();
   }
 
-  private static byte[] png(BufferedImage image) throws IOException {
+  static byte[] png(BufferedImage image) throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     ImageIO.setUseCache(false);
     ImageIO.write(image, "png", bytes);

@@ -72,6 +72,10 @@ record Trace(List<Row> rows, List<Span> onSpans, double endSeconds) {
       end = Math.max(end, journal.seconds(entry.nanos()));
       if (entry instanceof Entry.Output output) {
         state = output.state();
+        if (state == OutputState.PROVEN_OFF && !Double.isNaN(onSince)) {
+          spans.add(new Span(onSince, journal.seconds(output.nanos())));
+          onSince = Double.NaN;
+        }
       } else if (entry instanceof Entry.Reading reading) {
         rows.add(row(journal, reading.reading(), state));
       } else if (entry instanceof Entry.Hottest hottest) {

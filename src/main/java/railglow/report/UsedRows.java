@@ -26,7 +26,7 @@ final class UsedRows {
         new Row(
             texts.get("used.supply"),
             header.supplyIdentity().isEmpty()
-                ? texts.get("used.supply.none")
+                ? texts.get(header.isLog() ? "used.supply.camera" : "used.supply.none")
                 : header.supplyIdentity()));
     rows.add(
         new Row(
@@ -37,8 +37,10 @@ final class UsedRows {
     if (!header.protections().isEmpty()) {
       rows.add(new Row(texts.get("used.protections"), String.join("; ", header.protections())));
     }
-    rows.add(new Row(texts.get("used.sequence"), sequence(header.sequence(), texts)));
-    rows.add(new Row(texts.get("used.detection"), detection(header.detection(), texts)));
+    if (!header.isLog()) {
+      rows.add(new Row(texts.get("used.sequence"), sequence(header.sequence(), texts)));
+      rows.add(new Row(texts.get("used.detection"), detection(header.detection(), texts)));
+    }
     if (!header.usedFiles().isEmpty()) {
       rows.add(new Row(texts.get("used.files"), files(header.usedFiles())));
     }

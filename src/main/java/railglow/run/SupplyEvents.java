@@ -62,7 +62,7 @@ public final class SupplyEvents implements SupplyListener {
   }
 
   /** The next event the cruncher has not taken; null when there is none. */
-  Entry poll() {
+  public Entry poll() {
     return unread.poll();
   }
 

@@ -54,22 +54,42 @@ public final class ScpiSupply implements Supply {
    */
   public static ScpiSupply connect(Link link, SupplyDescriptor descriptor, int channel)
       throws SupplyException {
+    ScpiSupply supply = opened(link, descriptor, channel, true);
+    supply.prepare();
+    return supply;
+  }
+
+  /** For a supply that somebody else drives: as {@link #connect}, but only questions are sent. */
+  public static ScpiSupply watch(Link link, SupplyDescriptor descriptor, int channel)
+      throws SupplyException {
+    return opened(link, descriptor, channel, false);
+  }
+
+  private static ScpiSupply opened(
+      Link link, SupplyDescriptor descriptor, int channel, boolean mayTell) throws SupplyException {
     ScpiSupply supply = new ScpiSupply(link, descriptor, channel);
     supply.talk.reopen();
     String identity = supply.identify();
-    if (!descriptor.identity().isFoundIn(identity)) {
-      supply.talk.tell(supply.off);
-      throw new SupplyException(
-          SupplyException.Kind.WRONG_SUPPLY,
-          link.description()
-              + " answers '"
-              + identity
-              + "', which the descriptor "
-              + descriptor.name()
-              + " does not know; give the right address or descriptor. Only off was sent to it");
+    if (descriptor.identity().isFoundIn(identity)) {
+      return supply;
     }
-    supply.prepare();
-    return supply;
+    if (mayTell) {
+      supply.talk.tell(supply.off);
+    }
+    throw new SupplyException(
+        SupplyException.Kind.WRONG_SUPPLY,
+        link.description()
+            + " answers '"
+            + identity
+            + "', which the descriptor "
+            + descriptor.name()
+            + " does not know; give the right address or descriptor. "
+            + (mayTell ? "Only off was sent to it" : "Nothing was changed there"));
+  }
+
+  /** Brings the link back in step by questions alone. */
+  void rejoin() throws SupplyException {
+    talk.reopen();
   }
 
   /** For who may have to switch off later and must not touch the supply before that. */

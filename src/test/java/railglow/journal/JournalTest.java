@@ -186,7 +186,7 @@ class JournalTest {
   void aNewerFormatIsRefusedWithAClearWord() throws IOException {
     String text = new String(written(), StandardCharsets.UTF_8);
     byte[] newer =
-        text.replace("\"formatVersion\":1,", "\"formatVersion\":2,")
+        text.replace("\"formatVersion\":1,", "\"formatVersion\":3,")
             .getBytes(StandardCharsets.UTF_8);
     JournalException e = assertThrows(JournalException.class, () -> read(newer));
     assertTrue(e.getMessage().contains("format 2"), e.getMessage());

@@ -88,6 +88,19 @@ public final class SampleRun {
             START + 50, 0, false, "2 frames in Q3", new int[] {9, 9, 2, 9}, Map.of("FROZEN", 7)));
     entries.add(new Entry.Looked(START + 60, 4, 1, 3e-12, 14.25, 9.5, 0.41));
     entries.add(new Entry.Hottest(START + 70, Double.NaN, -0.0, 14, 9));
+    entries.add(new Entry.PlaceNamed(START + 71, "C37", new int[] {9, 14, 15, 10, 14, 15}));
+    entries.add(
+        new Entry.Followed(
+            START + 72,
+            7,
+            new double[] {23.5},
+            new double[] {23.1},
+            new double[] {24.0},
+            new double[] {0.5},
+            new double[] {Double.NaN},
+            new double[] {1.25}));
+    entries.add(new Entry.Marker(START + 73, "lid pressed", Entry.Marker.Origin.TYPED));
+    entries.add(new Entry.Aligned(START + 74, 0.002, Double.NaN));
     entries.add(new Entry.Stopped(START + 80, StopCause.SURE_ENOUGH, "p 3e-12 \u2264 0.05"));
     entries.add(new Entry.Note(START + 90, "quote \" backslash \\ newline \n done"));
     entries.add(

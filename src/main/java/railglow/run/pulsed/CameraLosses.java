@@ -9,7 +9,7 @@ import railglow.camera.FrameSource;
  * Tells when a run's camera is lost and when it is back, each once, in sentences. {@link #check}
  * belongs to one thread; {@link #trouble} may be read by any.
  */
-final class CameraLosses {
+public final class CameraLosses {
   private final FrameSource source;
   private final CameraReader reader;
   private final Consumer<String> told;
@@ -18,14 +18,14 @@ final class CameraLosses {
   private long framesBefore;
   private volatile String trouble = "";
 
-  CameraLosses(FrameSource source, CameraReader reader, Consumer<String> told) {
+  public CameraLosses(FrameSource source, CameraReader reader, Consumer<String> told) {
     this.source = source;
     this.reader = reader;
     this.told = told;
   }
 
   /** Looks; call it often. */
-  void check() {
+  public void check() {
     int losses = source.losses();
     if (losses > seen) {
       seen = losses;
@@ -46,7 +46,7 @@ final class CameraLosses {
   }
 
   /** What is wrong now, as half a sentence; empty when nothing is. */
-  String trouble() {
+  public String trouble() {
     return trouble;
   }
 }

@@ -23,10 +23,18 @@ public final class FrameIntake {
   private int seen;
 
   public FrameIntake(FrameSource source, CameraDescriptor camera) {
+    this(source, camera, 0);
+  }
+
+  /**
+   * @param heldSeconds of frames that somebody may hold besides those on their way
+   */
+  public FrameIntake(FrameSource source, CameraDescriptor camera, double heldSeconds) {
     this.source = source;
     long bytes = 4L * camera.profile().width() * camera.profile().height();
     int wanted = (int) Math.ceil(2 * camera.framesPerSecond());
-    this.frames = (int) Math.max(LEAST_FRAMES, Math.min(wanted, POOL_BYTES / bytes));
+    int held = (int) Math.ceil(heldSeconds * camera.framesPerSecond());
+    this.frames = held + (int) Math.max(LEAST_FRAMES, Math.min(wanted, POOL_BYTES / bytes));
     this.pool = new FramePool(frames, source::newSamples);
     this.queue = new FrameQueue(frames, () -> wakeTaker.get().run());
     this.reader = new CameraReader(source, pool, queue);
@@ -48,7 +56,7 @@ public final class FrameIntake {
     pool.giveBack(frame);
   }
 
-  void wakeWith(Runnable wake) {
+  public void wakeWith(Runnable wake) {
     wakeTaker.set(wake);
   }
 

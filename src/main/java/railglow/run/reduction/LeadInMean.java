@@ -4,21 +4,21 @@ import railglow.thermal.Plane;
 import railglow.thermal.Samples;
 
 /** The mean image before the first cycle: the plain thermal picture. Not thread-safe. */
-final class LeadInMean {
+public final class LeadInMean {
   private static final int ENOUGH = 64;
   private final int width;
   private final int height;
   private final double[] sums;
   private int count;
 
-  LeadInMean(int width, int height) {
+  public LeadInMean(int width, int height) {
     this.width = width;
     this.height = height;
     this.sums = new double[width * height];
   }
 
   /** Adds an image; more than are needed are ignored. */
-  void add(Samples samples) {
+  public void add(Samples samples) {
     if (count == ENOUGH) {
       return;
     }
@@ -28,7 +28,7 @@ final class LeadInMean {
     count++;
   }
 
-  boolean isEmpty() {
+  public boolean isEmpty() {
     return count == 0;
   }
 
@@ -38,7 +38,7 @@ final class LeadInMean {
    * @param scale factor on a sample
    * @param zero value of a sample of 0
    */
-  Plane plane(double scale, double zero) {
+  public Plane plane(double scale, double zero) {
     Plane plane = new Plane(width, height);
     float[] values = plane.values();
     for (int i = 0; i < values.length; i++) {
