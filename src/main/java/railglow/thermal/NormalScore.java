@@ -97,7 +97,7 @@ final class NormalScore {
       }
     }
 
-    /** {@link #of} within 5e-6 for t at or above 0, without a logarithm for each. */
+    /** {@link #of} within 2e-5 for t at or above 0, without a logarithm for each. */
     float near(float t) {
       float at = t * CLOSE_STEPS;
       if (!(at < CLOSE_STEPS * CLOSE_TOP)) {

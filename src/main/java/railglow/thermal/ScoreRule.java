@@ -52,7 +52,7 @@ final class ScoreRule {
 
   /**
    * For pixels from one to before another the largest score over the directions; below 3 within
-   * 5e-6 of what the tables say.
+   * 2e-5 of what the tables say.
    */
   void scores(ChannelMoments moments, float[] into, int from, int to) {
     Arrays.fill(into, from, to, Float.NEGATIVE_INFINITY);
