@@ -50,6 +50,15 @@ public final class FrameDecoder {
         : new CountSamples(layout.laidWidth(), layout.laidHeight());
   }
 
+  /** Whether the pixels are little-endian counts, one after the other, the right way up. */
+  boolean isPlainCounts() {
+    return layout.sample() == SampleType.U16
+        && layout.endian() == Endian.LITTLE
+        && layout.orientation() == Orientation.AS_STORED
+        && layout.rowStrideBytes() == 2 * layout.width()
+        && !scale.isTable();
+  }
+
   /**
    * Decodes one frame.
    *
@@ -92,7 +101,14 @@ public final class FrameDecoder {
   private void shortsRow(byte[] bytes, int from, short[] into, int to, int mask, int flip) {
     int width = layout.width();
     int step = columnStep;
-    if (layout.endian() == Endian.LITTLE) {
+    boolean little = layout.endian() == Endian.LITTLE;
+    if (step == 1 && little) {
+      // a loop of its own: with a constant step and a constant view it becomes vector code
+      for (int column = 0; column < width; column++) {
+        short value = (short) SHORT_LE.get(bytes, from + 2 * column);
+        into[to + column] = (short) ((value ^ flip) & mask);
+      }
+    } else if (little) {
       for (int column = 0; column < width; column++) {
         short value = (short) SHORT_LE.get(bytes, from + 2 * column);
         into[to + column * step] = (short) ((value ^ flip) & mask);

@@ -39,6 +39,7 @@ public final class FrameMarks {
   /** Mean changes of the whole image below this are rounding, in counts. */
   private static final double SMALLEST_COUNTS = 0.05;
 
+  private static final FrameMark[] ALL = FrameMark.values();
   private static final double NANOS = 1e9;
   private final double periodSeconds;
   private final double settlingSeconds;
@@ -50,7 +51,7 @@ public final class FrameMarks {
   private final float[] sorted;
   private final TypicalLevel usualCommon = new TypicalLevel();
   private final TypicalLevel usualSpread = new TypicalLevel();
-  private final long[] counts = new long[FrameMark.values().length];
+  private final long[] counts = new long[ALL.length];
   private boolean hasPrevious;
   private boolean hasReference;
   private long referenceNanos;
@@ -111,7 +112,7 @@ public final class FrameMarks {
     if (midExposureNanos < settledNanos) {
       frame.marks().add(FrameMark.SHUTTER);
     }
-    for (FrameMark mark : FrameMark.values()) {
+    for (FrameMark mark : ALL) {
       if (frame.marks().contains(mark)) {
         counts[mark.ordinal()]++;
       }

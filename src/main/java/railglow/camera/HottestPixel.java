@@ -1,6 +1,7 @@
 package railglow.camera;
 
 import railglow.observed.Frame;
+import railglow.thermal.CountSamples;
 import railglow.thermal.Samples;
 
 /**
@@ -72,9 +73,11 @@ public final class HottestPixel {
     double bestLone = Double.NEGATIVE_INFINITY;
     int lone = -1;
     int at = 0;
-    for (int i = 0; i < leadInMean.length; i++) {
+    for (int i = nextRise(samples, 0, best);
+        i < leadInMean.length;
+        i = nextRise(samples, i + 1, best)) {
       double rise = riseAt(samples, i);
-      if (rise > best && rise > bestLone) {
+      if (rise > bestLone) {
         if (rise < SLIGHT_KELVIN || neighbourRise(samples, i) >= SHARED_PART * rise) {
           best = rise;
           at = i;
@@ -82,7 +85,7 @@ public final class HottestPixel {
           bestLone = rise;
           lone = i;
         }
-      } else if (rise > best && neighbourRise(samples, i) >= SHARED_PART * rise) {
+      } else if (neighbourRise(samples, i) >= SHARED_PART * rise) {
         best = rise;
         at = i;
       }
@@ -100,9 +103,11 @@ public final class HottestPixel {
   private void lookForTemperature(Samples samples) {
     double best = Double.NEGATIVE_INFINITY;
     int at = 0;
-    for (int i = 0; i < leadInMean.length; i++) {
+    for (int i = nextWarmer(samples, 0, best);
+        i < leadInMean.length;
+        i = nextWarmer(samples, i + 1, best)) {
       double here = camera.celsius(samples.valueAt(i));
-      if (here > best && isShared(samples, i, here)) {
+      if (isShared(samples, i, here)) {
         best = here;
         at = i;
       }
@@ -113,6 +118,58 @@ public final class HottestPixel {
       best = Math.max(best, camera.celsius(samples.valueAt(loneIndex)));
     }
     celsius = best;
+  }
+
+  /** The first pixel from a place on that has risen further; tight, for it sees every pixel. */
+  private int nextRise(Samples samples, int from, double best) {
+    int i = from;
+    if (samples instanceof CountSamples counted) {
+      short[] counts = counted.counts();
+      double[] means = leadInMean;
+      double scale = camera.kelvinPerCount();
+      while (i < means.length && !(((counts[i] & 0xFFFF) - means[i]) * scale > best)) {
+        i++;
+      }
+      return i;
+    }
+    while (i < leadInMean.length && !(riseAt(samples, i) > best)) {
+      i++;
+    }
+    return i;
+  }
+
+  /** The first pixel from a place on that is warmer. */
+  private int nextWarmer(Samples samples, int from, double best) {
+    int i = from;
+    if (samples instanceof CountSamples counted) {
+      short[] counts = counted.counts();
+      // Where hot is dark counts are turned round, so that more is always warmer.
+      int turn = camera.kelvinPerCount() > 0 ? 0 : 0xFFFF;
+      int least = leastWarmer(best, turn);
+      while (i < counts.length && ((counts[i] & 0xFFFF) ^ turn) < least) {
+        i++;
+      }
+      return i;
+    }
+    while (i < leadInMean.length && !(camera.celsius(samples.valueAt(i)) > best)) {
+      i++;
+    }
+    return i;
+  }
+
+  /** The least turned count that is warmer than a temperature, by halving; 65536 if none is. */
+  private int leastWarmer(double celsius, int turn) {
+    int low = 0;
+    int high = 1 << 16;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (camera.celsius(middle ^ turn) > celsius) {
+        high = middle;
+      } else {
+        low = middle + 1;
+      }
+    }
+    return low;
   }
 
   private double riseAt(Samples samples, int index) {

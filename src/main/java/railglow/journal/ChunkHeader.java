@@ -31,14 +31,30 @@ record ChunkHeader(
     int marks,
     int kind,
     int payloadCrc) {
+  private static final FrameMark[] ALL = FrameMark.values();
   static final int BYTES = 48;
   static final int INDEPENDENT = 0;
   static final int LEANING = 1;
   static final int END = 2;
+
+  /** Where its own check sum stands, of the bytes before it. */
+  static final int OWN_CRC = 44;
+
   private static final int MAGIC = 'R' | 'G' << 8 | 'F' << 16 | '1' << 24;
 
-  /** Writes the header at the buffer's start, which lies at index 0; moves no position. */
-  void put(ByteBuffer buffer) {
+  /**
+   * Writes all of a header but its own check sum at the buffer's start, index 0; moves no position
+   * and makes no object: this is done for every frame.
+   */
+  static void put(
+      ByteBuffer buffer,
+      int payloadBytes,
+      long number,
+      long arrivalNanos,
+      long ordinal,
+      int marks,
+      int kind,
+      int payloadCrc) {
     buffer.putInt(0, MAGIC);
     buffer.putInt(4, payloadBytes);
     buffer.putLong(8, number);
@@ -47,13 +63,12 @@ record ChunkHeader(
     buffer.putInt(32, marks);
     buffer.putInt(36, kind);
     buffer.putInt(40, payloadCrc);
-    buffer.putInt(44, crc(buffer, 0, 44));
   }
 
   /** The header at an index of the buffer; null when there is none. */
   static ChunkHeader at(ByteBuffer buffer, int index) {
     if (buffer.getInt(index) != MAGIC
-        || buffer.getInt(index + 44) != crc(buffer, index, 44)
+        || buffer.getInt(index + OWN_CRC) != crc(buffer, index, OWN_CRC)
         || buffer.getInt(index + 4) < 0) {
       return null;
     }
@@ -88,15 +103,15 @@ record ChunkHeader(
 
   static int bits(Set<FrameMark> marks) {
     int bits = 0;
-    for (FrameMark mark : marks) {
-      bits |= bit(mark);
+    for (FrameMark mark : ALL) {
+      bits |= marks.contains(mark) ? bit(mark) : 0;
     }
     return bits;
   }
 
   static Set<FrameMark> marks(int bits) {
     EnumSet<FrameMark> marks = EnumSet.noneOf(FrameMark.class);
-    for (FrameMark mark : FrameMark.values()) {
+    for (FrameMark mark : ALL) {
       if ((bits & bit(mark)) != 0) {
         marks.add(mark);
       }

@@ -9,6 +9,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
+import java.util.zip.CRC32C;
 import railglow.observed.Frame;
 
 /**
@@ -24,6 +25,11 @@ public final class FrameStoreWriter implements AutoCloseable {
   private final FileChannel channel;
   private final FrameCodec codec;
   private final ByteBuffer buffer;
+
+  /** The same bytes, for check sums. */
+  private final ByteBuffer summed;
+
+  private final CRC32C crc = new CRC32C();
   private final SampleType type;
   private final int width;
   private final int height;
@@ -40,6 +46,7 @@ public final class FrameStoreWriter implements AutoCloseable {
     this.buffer =
         ByteBuffer.allocateDirect(ChunkHeader.BYTES + codec.maxBytes())
             .order(ByteOrder.LITTLE_ENDIAN);
+    this.summed = buffer.duplicate();
   }
 
   /**
@@ -110,14 +117,11 @@ public final class FrameStoreWriter implements AutoCloseable {
     codec.encode(frame.samples(), independent, buffer);
     int payload = buffer.position() - ChunkHeader.BYTES;
     chunk(
-        new ChunkHeader(
-            payload,
-            frame.number(),
-            frame.arrivalNanos(),
-            frames,
-            ChunkHeader.bits(frame.marks()),
-            independent ? ChunkHeader.INDEPENDENT : ChunkHeader.LEANING,
-            ChunkHeader.crc(buffer, ChunkHeader.BYTES, payload)));
+        payload,
+        frame.number(),
+        frame.arrivalNanos(),
+        ChunkHeader.bits(frame.marks()),
+        independent ? ChunkHeader.INDEPENDENT : ChunkHeader.LEANING);
     frames++;
   }
 
@@ -142,17 +146,28 @@ public final class FrameStoreWriter implements AutoCloseable {
       return;
     }
     try {
-      chunk(new ChunkHeader(0, 0, 0, frames, 0, ChunkHeader.END, 0));
+      chunk(0, 0, 0, 0, ChunkHeader.END);
       channel.force(true);
     } finally {
       channel.close();
     }
   }
 
-  private void chunk(ChunkHeader header) throws IOException {
-    header.put(buffer);
-    buffer.position(0).limit(ChunkHeader.BYTES + header.payloadBytes());
+  /** Writes a header and the payload that stands behind it in the buffer. */
+  private void chunk(int payload, long number, long arrivalNanos, int marks, int kind)
+      throws IOException {
+    int payloadCrc = payload == 0 ? 0 : crc(ChunkHeader.BYTES, payload);
+    ChunkHeader.put(buffer, payload, number, arrivalNanos, frames, marks, kind, payloadCrc);
+    buffer.putInt(ChunkHeader.OWN_CRC, crc(0, ChunkHeader.OWN_CRC));
+    buffer.position(0).limit(ChunkHeader.BYTES + payload);
     write(buffer);
+  }
+
+  private int crc(int index, int length) {
+    summed.limit(index + length).position(index);
+    crc.reset();
+    crc.update(summed);
+    return (int) crc.getValue();
   }
 
   private void write(ByteBuffer from) throws IOException {

@@ -38,6 +38,23 @@ class QuarterAccumulatorTest {
     assertEquals(0, sums.framesIn(1));
   }
 
+  /** 257 is what the 16-bit sums of bytes hold; the largest counts fill them. */
+  @Test
+  void quartersOfAnyLengthAreSummedExactly() {
+    for (int frames : new int[] {1, 256, 257, 258, 514, 515, 1000}) {
+      QuarterAccumulator sums = new QuarterAccumulator(2, 1, 1);
+      for (int quarter = 1; quarter <= 4; quarter++) {
+        sums.add(quarter, new CountSamples(2, 1));
+        for (int k = 1; k < frames; k++) {
+          sums.add(quarter, new CountSamples(2, 1, new short[] {(short) 0xFFFF, (short) 0x80FF}));
+        }
+      }
+      Plane mean = sums.finish(0).q3();
+      assertEquals((float) (65535.0 * (frames - 1) / frames), mean.values()[0], 0.01f);
+      assertEquals((float) (33023.0 * (frames - 1) / frames), mean.values()[1], 0.01f);
+    }
+  }
+
   @Test
   void smallStepsOnALargePedestalKeepTheirDigits() {
     QuarterAccumulator sums = new QuarterAccumulator(1, 1, 1);

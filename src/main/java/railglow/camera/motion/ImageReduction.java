@@ -1,5 +1,6 @@
 package railglow.camera.motion;
 
+import railglow.thermal.CountSamples;
 import railglow.thermal.Samples;
 
 /**
@@ -36,6 +37,29 @@ final class ImageReduction {
   }
 
   void read(Samples image, float[] into) {
+    if (image instanceof CountSamples counted) {
+      readCounts(counted.counts(), counted.width(), into);
+    } else {
+      readValues(image, into);
+    }
+  }
+
+  private void readCounts(short[] counts, int cameraWidth, float[] into) {
+    for (int row = 0; row < height; row++) {
+      for (int column = 0; column < width; column++) {
+        int sum = 0;
+        for (int y = 0; y < factor; y++) {
+          int at = (row * factor + y) * cameraWidth + column * factor;
+          for (int x = 0; x < factor; x++) {
+            sum += counts[at + x] & 0xFFFF;
+          }
+        }
+        into[row * width + column] = (float) (sum / (double) (factor * factor));
+      }
+    }
+  }
+
+  private void readValues(Samples image, float[] into) {
     int cameraWidth = image.width();
     double last = 0;
     for (int row = 0; row < height; row++) {

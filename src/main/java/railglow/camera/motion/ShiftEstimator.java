@@ -16,6 +16,15 @@ public final class ShiftEstimator {
   private static final double SIGMA = 1.2;
   private static final int MAX_ITERATIONS = 30;
   private static final double CONVERGED_PIXELS = 5e-4;
+
+  /**
+   * A small step below this many standard errors is the last one and needs no second look at what
+   * is left: the next would be a small part of the error (decision 0091).
+   */
+  private static final double WITHIN_NOISE = 2;
+
+  private static final double SMALL_PIXELS = 0.05;
+
   private static final double OUTLIER = 4;
   private static final double MAX_STEP_PIXELS = 1.5;
   private final int width;
@@ -192,8 +201,8 @@ public final class ShiftEstimator {
         measureResidual();
         return false;
       }
-      if (length < CONVERGED_PIXELS) {
-        measureResidual();
+      double withinNoise = Math.min(SMALL_PIXELS, WITHIN_NOISE * sigmaPixels());
+      if (length < Math.max(CONVERGED_PIXELS, withinNoise)) {
         return true;
       }
     }

@@ -1,29 +1,36 @@
 package railglow.camera.motion;
 
+import java.util.Arrays;
+
 /**
  * A separable Gaussian on a small image, with its weights renewed at the borders. Allocates nothing
- * per image. Not thread-safe.
+ * per image. Rows are arrays of their own, so that the compiler makes vector code (decision 0090).
+ * Not thread-safe.
  */
 final class Smoothing {
   private final int width;
   private final int height;
   private final int radius;
   private final float[] kernel;
-  private final float[] scratch;
+  private final float[][] rows;
+  private final float[] from;
+  private final float[] sum;
 
   Smoothing(int width, int height, double sigma) {
     this.width = width;
     this.height = height;
     this.radius = Math.min((int) Math.ceil(3 * sigma), Math.min(width, height) - 1);
     this.kernel = new float[2 * radius + 1];
-    double sum = 0;
+    double total = 0;
     for (int i = -radius; i <= radius; i++) {
-      sum += Math.exp(-i * i / (2 * sigma * sigma));
+      total += Math.exp(-i * i / (2 * sigma * sigma));
     }
     for (int i = -radius; i <= radius; i++) {
-      kernel[i + radius] = (float) (Math.exp(-i * i / (2 * sigma * sigma)) / sum);
+      kernel[i + radius] = (float) (Math.exp(-i * i / (2 * sigma * sigma)) / total);
     }
-    this.scratch = new float[width * height];
+    this.rows = new float[height][width];
+    this.from = new float[width];
+    this.sum = new float[width];
   }
 
   /** By how much white noise shrinks in variance, away from the borders. */
@@ -37,42 +44,65 @@ final class Smoothing {
 
   void apply(float[] image) {
     for (int row = 0; row < height; row++) {
-      int start = row * width;
-      for (int x = 0; x < width; x++) {
-        scratch[start + x] =
-            x >= radius && x < width - radius
-                ? inside(image, start + x, 1)
-                : atBorder(image, start + x, 1, x, width);
-      }
+      alongRow(image, row * width, rows[row]);
     }
     for (int row = 0; row < height; row++) {
-      boolean whole = row >= radius && row < height - radius;
-      for (int x = 0; x < width; x++) {
-        int at = row * width + x;
-        image[at] = whole ? inside(scratch, at, width) : atBorder(scratch, at, width, row, height);
+      alongColumns(row);
+      System.arraycopy(sum, 0, image, row * width, width);
+    }
+  }
+
+  private void alongRow(float[] image, int start, float[] into) {
+    int inside = width - 2 * radius;
+    if (inside > 0) {
+      Arrays.fill(sum, 0, inside, 0);
+      for (int k = 0; k < kernel.length; k++) {
+        System.arraycopy(image, start + k, from, 0, inside);
+        add(sum, from, kernel[k], inside);
       }
+      System.arraycopy(sum, 0, into, radius, inside);
+    }
+    for (int x = 0; x < radius; x++) {
+      into[x] = atBorder(image, start, x);
+    }
+    for (int x = Math.max(radius, width - radius); x < width; x++) {
+      into[x] = atBorder(image, start, x);
     }
   }
 
-  private float inside(float[] from, int at, int step) {
-    float sum = 0;
-    int index = at - radius * step;
-    for (float weight : kernel) {
-      sum += weight * from[index];
-      index += step;
-    }
-    return sum;
-  }
-
-  private float atBorder(float[] from, int at, int step, int place, int size) {
-    float sum = 0;
+  private float atBorder(float[] image, int start, int x) {
+    float value = 0;
     float weights = 0;
-    for (int i = -radius; i <= radius; i++) {
-      if (place + i >= 0 && place + i < size) {
-        sum += kernel[i + radius] * from[at + i * step];
-        weights += kernel[i + radius];
-      }
+    for (int i = Math.max(-radius, -x); i <= Math.min(radius, width - 1 - x); i++) {
+      value += kernel[i + radius] * image[start + x + i];
+      weights += kernel[i + radius];
     }
-    return sum / weights;
+    return value / weights;
+  }
+
+  private void alongColumns(int row) {
+    int first = Math.max(-radius, -row);
+    int last = Math.min(radius, height - 1 - row);
+    float weights = 0;
+    Arrays.fill(sum, 0);
+    for (int i = first; i <= last; i++) {
+      add(sum, rows[row + i], kernel[i + radius], width);
+      weights += kernel[i + radius];
+    }
+    if (last - first < 2 * radius) {
+      divide(sum, weights, width);
+    }
+  }
+
+  private static void add(float[] sum, float[] values, float weight, int n) {
+    for (int x = 0; x < n; x++) {
+      sum[x] += weight * values[x];
+    }
+  }
+
+  private static void divide(float[] sum, float weights, int n) {
+    for (int x = 0; x < n; x++) {
+      sum[x] /= weights;
+    }
   }
 }

@@ -1,19 +1,26 @@
 package railglow.camera.motion;
 
+import java.util.Arrays;
+
 /**
  * Moves an image by fractions of a pixel: cubic convolution along rows, then along columns; beyond
- * the border the border's own pixels stand. Allocates nothing per image. Not thread-safe.
+ * the border the border's own pixels stand. Allocates nothing per image. Rows are arrays of their
+ * own, so that the compiler makes vector code (decision 0090). Not thread-safe.
  */
 final class Translation {
   private final int width;
   private final int height;
-  private final float[] scratch;
+  private final float[][] rows;
+  private final float[][] shifted;
+  private final float[] line;
   private final float[] weights = new float[4];
 
   Translation(int width, int height) {
     this.width = width;
     this.height = height;
-    this.scratch = new float[width * height];
+    this.rows = new float[height][width];
+    this.shifted = new float[4][width];
+    this.line = new float[width];
   }
 
   /** {@code into(x, y) = from(x + dx, y + dy)}; the arrays may be the same. */
@@ -21,51 +28,43 @@ final class Translation {
     int whole = (int) Math.floor(dx);
     CubicWeights.of(dx - whole, weights);
     for (int row = 0; row < height; row++) {
-      alongRow(from, row * width, whole);
+      for (int k = 0; k < 4; k++) {
+        copyShifted(from, row * width, whole + k - 1, shifted[k]);
+      }
+      weigh(shifted[0], shifted[1], shifted[2], shifted[3], rows[row]);
     }
     whole = (int) Math.floor(dy);
     CubicWeights.of(dy - whole, weights);
     for (int row = 0; row < height; row++) {
-      int a = clamp(row + whole - 1, height) * width;
-      int b = clamp(row + whole, height) * width;
-      int c = clamp(row + whole + 1, height) * width;
-      int d = clamp(row + whole + 2, height) * width;
-      int to = row * width;
-      for (int x = 0; x < width; x++) {
-        into[to + x] =
-            weights[0] * scratch[a + x]
-                + weights[1] * scratch[b + x]
-                + weights[2] * scratch[c + x]
-                + weights[3] * scratch[d + x];
-      }
+      weigh(
+          rows[clamp(row + whole - 1, height)],
+          rows[clamp(row + whole, height)],
+          rows[clamp(row + whole + 1, height)],
+          rows[clamp(row + whole + 2, height)],
+          line);
+      System.arraycopy(line, 0, into, row * width, width);
     }
   }
 
-  private void alongRow(float[] from, int start, int whole) {
-    int first = Math.max(0, 1 - whole);
-    int last = Math.min(width, width - 2 - whole);
-    for (int x = 0; x < Math.min(first, width); x++) {
-      scratch[start + x] = atBorder(from, start, x + whole);
+  /** A row from so many pixels further right on, its ends going on with their last pixel. */
+  private void copyShifted(float[] from, int start, int shift, float[] into) {
+    int first = Math.max(0, Math.min(width, -shift));
+    int last = Math.max(first, Math.min(width, width - shift));
+    Arrays.fill(into, 0, first, from[start]);
+    if (last > first) {
+      System.arraycopy(from, start + first + shift, into, first, last - first);
     }
-    for (int x = first; x < last; x++) {
-      int at = start + x + whole;
-      scratch[start + x] =
-          weights[0] * from[at - 1]
-              + weights[1] * from[at]
-              + weights[2] * from[at + 1]
-              + weights[3] * from[at + 2];
-    }
-    for (int x = Math.max(last, Math.min(first, width)); x < width; x++) {
-      scratch[start + x] = atBorder(from, start, x + whole);
-    }
+    Arrays.fill(into, last, width, from[start + width - 1]);
   }
 
-  private float atBorder(float[] from, int start, int place) {
-    float sum = 0;
-    for (int k = 0; k < 4; k++) {
-      sum += weights[k] * from[start + clamp(place + k - 1, width)];
+  private void weigh(float[] a, float[] b, float[] c, float[] d, float[] into) {
+    float wa = weights[0];
+    float wb = weights[1];
+    float wc = weights[2];
+    float wd = weights[3];
+    for (int x = 0; x < width; x++) {
+      into[x] = wa * a[x] + wb * b[x] + wc * c[x] + wd * d[x];
     }
-    return sum;
   }
 
   private static int clamp(int place, int size) {

@@ -30,8 +30,9 @@ import railglow.thermal.Samples;
  */
 public final class Reduction {
   private static final double NANOS = 1e9;
-  private static final Set<FrameMark> UNUSABLE =
-      EnumSet.of(FrameMark.FROZEN, FrameMark.SHUTTER, FrameMark.MOVED, FrameMark.DAMAGED);
+  private static final FrameMark[] UNUSABLE = {
+    FrameMark.FROZEN, FrameMark.SHUTTER, FrameMark.MOVED, FrameMark.DAMAGED
+  };
 
   /** These change what every pixel sees: the cycle they fall into can't be used at all. */
   private static final Set<FrameMark> SPOILING = EnumSet.of(FrameMark.SHUTTER, FrameMark.MOVED);
@@ -54,6 +55,7 @@ public final class Reduction {
   private final SupplyLevels levels;
   private final FrameTally tally = new FrameTally();
   private final ArrayDeque<Waiting> waiting = new ArrayDeque<>();
+  private final ArrayDeque<Waiting> spare = new ArrayDeque<>();
   private long knownUntilNanos;
   private int open = -1;
   private int closedUntil;
@@ -63,7 +65,13 @@ public final class Reduction {
   private Look look;
   private boolean lost;
 
-  private record Waiting(Frame frame, long midNanos, double moveX, double moveY) {}
+  /** A frame whose edges are not known yet; used again and again. */
+  private static final class Waiting {
+    private Frame frame;
+    private long midNanos;
+    private double moveX;
+    private double moveY;
+  }
 
   /**
    * @param header of the run: camera, cycles, detection
@@ -117,7 +125,12 @@ public final class Reduction {
       lost = true;
       listener.onPlaceLost(midNanos);
     }
-    waiting.add(new Waiting(frame, midNanos, motion.correctionX(), motion.correctionY()));
+    Waiting entry = spare.isEmpty() ? new Waiting() : spare.poll();
+    entry.frame = frame;
+    entry.midNanos = midNanos;
+    entry.moveX = motion.correctionX();
+    entry.moveY = motion.correctionY();
+    waiting.add(entry);
     drain();
   }
 
@@ -140,10 +153,13 @@ public final class Reduction {
   }
 
   private void drain() {
-    while (!waiting.isEmpty() && isKnown(waiting.peek().midNanos())) {
+    while (!waiting.isEmpty() && isKnown(waiting.peek().midNanos)) {
       Waiting next = waiting.poll();
+      Frame frame = next.frame;
       use(next);
-      listener.onReleased(next.frame());
+      next.frame = null;
+      spare.add(next);
+      listener.onReleased(frame);
     }
   }
 
@@ -153,8 +169,8 @@ public final class Reduction {
   }
 
   private void use(Waiting next) {
-    Frame frame = next.frame();
-    long midNanos = next.midNanos();
+    Frame frame = next.frame;
+    long midNanos = next.midNanos;
     int cycle = labeller.cycleAt(midNanos);
     if (cycle < 0) {
       useOutside(frame, midNanos);
@@ -166,14 +182,13 @@ public final class Reduction {
     }
     closeUntil(cycle);
     open = cycle;
-    for (FrameMark mark : UNUSABLE) {
-      if (frame.marks().contains(mark)) {
-        tally.leftOut(name(mark));
-        if (SPOILING.contains(mark)) {
-          spoiled = "a " + name(mark) + " event";
-        }
-        return;
+    FrameMark unusable = unusable(frame);
+    if (unusable != null) {
+      tally.leftOut(name(unusable));
+      if (SPOILING.contains(unusable)) {
+        spoiled = "a " + name(unusable) + " event";
       }
+      return;
     }
     if (!header.camera().numbersAreCounted() && frame.marks().contains(FrameMark.AFTER_GAP)) {
       // Late or lost? Without a counter its time is in doubt.
@@ -186,15 +201,14 @@ public final class Reduction {
     }
     quarters.add(
         labeller.window(cycle).quarterAt(midNanos),
-        motion.corrected(frame.samples(), next.moveX(), next.moveY()));
+        motion.corrected(frame.samples(), next.moveX, next.moveY));
   }
 
   private void useOutside(Frame frame, long midNanos) {
     tally.outside(name(FrameMark.OUTSIDE));
     boolean before = labeller.count() == 0 || midNanos < labeller.window(0).startNanos();
     if (before) {
-      boolean usable = frame.marks().stream().noneMatch(UNUSABLE::contains);
-      if (usable) {
+      if (unusable(frame) == null) {
         leadIn.add(frame.samples());
       }
     } else if (midNanos >= labeller.window(labeller.count() - 1).endNanos()) {
@@ -279,7 +293,17 @@ public final class Reduction {
   }
 
   private static String name(FrameMark mark) {
-    return mark.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return FrameTally.name(mark);
+  }
+
+  /** The first mark that makes a frame unusable; null when there is none. */
+  private static FrameMark unusable(Frame frame) {
+    for (FrameMark mark : UNUSABLE) {
+      if (frame.marks().contains(mark)) {
+        return mark;
+      }
+    }
+    return null;
   }
 
   private static long nanos(double seconds) {

@@ -45,6 +45,27 @@ class ShiftEstimatorTest {
     assertEquals(1.1, stated / runs / scatter, 0.25);
   }
 
+  /** Starting again from the answer, a further round must not move it by what the noise allows. */
+  @Test
+  void theLastStepLeavesLessThanATenthOfTheStandardError() {
+    for (double contrast : new double[] {0.2, 1, 3}) {
+      for (double kelvin : new double[] {0.017, 0.05, 0.15}) {
+        SceneThroughOptics scene = new SceneThroughOptics(W, H, contrast, 6);
+        estimator.setReference(noisy(scene.seen(0, 0), kelvin / 8));
+        for (double shift : new double[] {0, 0.01, 0.1, 0.6}) {
+          float[] image = noisy(scene.seen(shift, -shift / 2), kelvin);
+          assertTrue(estimator.estimate(image, 0, 0));
+          double x = estimator.shiftX();
+          double y = estimator.shiftY();
+          assertTrue(estimator.estimate(image, x, y));
+          double allowed = Math.max(5e-4, estimator.sigmaPixels() / 10);
+          assertEquals(estimator.shiftX(), x, allowed, contrast + " K " + kelvin + " " + shift);
+          assertEquals(estimator.shiftY(), y, allowed, contrast + " K " + kelvin + " " + shift);
+        }
+      }
+    }
+  }
+
   @Test
   void rowsColumnsOffsetsAndAHotSpotTakeNoPart() {
     SceneThroughOptics scene = new SceneThroughOptics(W, H, 1, 4);
