@@ -4,12 +4,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import railglow.board.Board;
-import railglow.board.Rail;
 import railglow.casebook.RunArchive;
 import railglow.journal.FindingsFile;
 import railglow.journal.Journal;
@@ -75,6 +75,20 @@ final class ExportCommand implements Callable<Integer> {
               + " as for 'log'; may be given again")
   private List<String> places = new ArrayList<>();
 
+  @Option(
+      names = "--case",
+      paramLabel = "FOLDER",
+      description =
+          "the board's case: its readings before and after, and its verdict, come into the owner's"
+              + " report")
+  private Path caseFolder;
+
+  @Option(
+      names = "--language",
+      paramLabel = "TAG",
+      description = "of the reports, for example 'en' (default); a language needs its texts")
+  private String language = "en";
+
   ExportCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -92,7 +106,14 @@ final class ExportCommand implements Callable<Integer> {
       return ExitCode.DONE;
     }
     RunReport.write(folder, placement).forEach(terminal::complain);
-    RunReport.writePdf(folder, placement, paper, readings(folder, journal, board, afterOhms));
+    RunReport.writePdf(
+        folder,
+        placement,
+        new RunReport.Print(
+            paper,
+            language(),
+            readings(folder, journal, board, afterOhms),
+            caseFolder == null ? "" : new CaseFolder(caseFolder).verdict().orElse("")));
     if (!journal.header().isLog()) {
       terminal.say("Owner      " + folder.root().resolve("owner.pdf"));
     }
@@ -121,27 +142,30 @@ final class ExportCommand implements Callable<Integer> {
     }
   }
 
+  private Locale language() throws UserMistake {
+    try {
+      return RunReport.language(language);
+    } catch (IllegalArgumentException e) {
+      throw new UserMistake("--language: " + e.getMessage());
+    }
+  }
+
   private List<OhmReading> readings(
       RunFolder folder, Journal journal, Board board, double afterOhms) throws Exception {
+    String rail = journal.header().rail();
+    if (caseFolder != null) {
+      if (after != null) {
+        throw new UserMistake("--after and --case contradict each other: the case has the reading");
+      }
+      return new CaseFolder(caseFolder).beforeAndAfter(board, rail);
+    }
     double before =
         Files.exists(folder.findings())
             ? FindingsFile.read(folder.findings()).railOhms()
             : Double.NaN;
-    String rail = journal.header().rail();
     if (rail.isEmpty() || Double.isNaN(before) && Double.isNaN(afterOhms)) {
       return List.of();
     }
-    String normal =
-        board == null
-            ? ""
-            : board.rail(rail).flatMap(Rail::normalOhms).map(ExportCommand::words).orElse("");
-    return List.of(new OhmReading(rail, before, normal, afterOhms));
-  }
-
-  private static String words(railglow.units.Interval normal) {
-    String low = Quantity.format(normal.low(), Unit.OHM);
-    return Double.isInfinite(normal.high())
-        ? low + " or more"
-        : low + " to " + Quantity.format(normal.high(), Unit.OHM);
+    return List.of(new OhmReading(rail, before, CaseFolder.normal(board, rail), afterOhms));
   }
 }

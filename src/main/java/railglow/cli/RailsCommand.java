@@ -147,7 +147,7 @@ final class RailsCommand implements Callable<Integer> {
     Optional<KnownGood> good =
         knownGoodFile == null
             ? Optional.empty()
-            : Optional.of(KnownGood.of(fromFile(knownGoodFile)));
+            : Optional.of(KnownGood.of(CaseFolder.read(knownGoodFile)));
     RailsAssessment assessment = RailsAssessment.of(board, readings, good);
     terminal.say(RailsText.judgements(board, assessment));
     if (assessment.huntFirst().isPresent()) {
@@ -171,10 +171,10 @@ final class RailsCommand implements Callable<Integer> {
   private List<RailReading> readings() throws IOException, UserMistake {
     List<RailReading> readings = new ArrayList<>();
     if (caseFolder != null && Files.exists(caseReadings())) {
-      readings.addAll(fromFile(caseReadings()));
+      readings.addAll(CaseFolder.read(caseReadings()));
     }
     if (readingsFile != null) {
-      readings = new ArrayList<>(ReadingsTable.corrected(readings, fromFile(readingsFile)));
+      readings = new ArrayList<>(ReadingsTable.corrected(readings, CaseFolder.read(readingsFile)));
     }
     List<RailReading> typed = new ArrayList<>();
     for (String text : given) {
@@ -185,17 +185,6 @@ final class RailsCommand implements Callable<Integer> {
       }
     }
     return ReadingsTable.corrected(readings, typed);
-  }
-
-  private static List<RailReading> fromFile(Path file) throws IOException, UserMistake {
-    if (!Files.isRegularFile(file)) {
-      throw new UserMistake("there is no table of readings " + file);
-    }
-    try {
-      return ReadingsReader.read(file.toString(), Files.readAllBytes(file));
-    } catch (ImportException e) {
-      throw new UserMistake(e.getMessage());
-    }
   }
 
   private InjectionMeans means() throws Exception {
@@ -233,8 +222,7 @@ final class RailsCommand implements Callable<Integer> {
       return;
     }
     try {
-      Files.createDirectories(caseFolder);
-      Files.writeString(caseReadings(), ReadingsTable.csv(readings));
+      new CaseFolder(caseFolder).keep(readings);
       terminal.say("Kept       " + caseReadings());
     } catch (IOException e) {
       throw new UserMistake("the readings can't be kept in " + caseFolder + ": " + e.getMessage());

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Optional;
 import railglow.casebook.RunFolders;
 import railglow.journal.Findings;
+import railglow.journal.RunFolder;
 import railglow.run.RunEnding;
 import railglow.run.RunWatchers;
 import railglow.run.handsfree.ContactBounds;
@@ -43,6 +44,7 @@ final class Touch {
   private final MonotonicClock clock = SystemClock.INSTANCE;
   private final TouchStops stops;
   private final List<TouchResult> results = new ArrayList<>();
+  private final List<RunFolder> touchedRuns = new ArrayList<>();
   private Path session;
   private RunEnding lastEnding;
   private int waits;
@@ -199,6 +201,7 @@ final class Touch {
     hunt.runToTheEnd(setup);
     Optional<Findings> findings = hunt.findings();
     results.add(result(number, label, hunt, watch));
+    touchedRuns.add(hunt.folder());
     TouchComparison comparison = new TouchComparison(results, setup.bench().sensedAtBoard());
     screen.touches(comparison);
     RunEnding ending = hunt.ending();
@@ -268,6 +271,7 @@ final class Touch {
     if (results.isEmpty()) {
       return;
     }
+    touchedRuns.forEach(run -> CatalogueAt.take(run, settings.runs(), terminal));
     List<String> lines = new ArrayList<>();
     lines.add("Touches");
     lines.addAll(new TouchComparison(results, setup.bench().sensedAtBoard()).text());

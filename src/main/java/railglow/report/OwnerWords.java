@@ -14,10 +14,13 @@ import railglow.units.Unit;
 final class OwnerWords {
   private OwnerWords() {}
 
-  static Map<String, Object> values(RunContents run, List<OhmReading> readings, Texts texts) {
+  static Map<String, Object> values(
+      RunContents run, List<OhmReading> readings, String verdict, Texts texts) {
+
     RunHeader header = run.journal().header();
     Map<String, Object> values = new LinkedHashMap<>();
     values.put("ownerWrong", wrong(run, texts));
+    values.put("ownerVerdict", verdict);
     values.put("ownerDone", done(run, texts));
     values.put("ownerWarm", run.findings().map(f -> warm(f, run.riseUnit(), texts)).orElse(""));
     values.put("ownerRecord", texts.get("owner.record", header.runId()));

@@ -45,7 +45,7 @@ final class ReportModel {
     RunHeader header = journal.header();
     Map<String, Object> values = new LinkedHashMap<>();
     values.put("t", texts.all());
-    values.put("language", "en");
+    values.put("language", texts.language());
     values.put("subject", subject());
     values.put("run", texts.get("run", header.runId()));
     values.put(

@@ -70,24 +70,64 @@ public final class RunReport {
   }
 
   /**
+   * How a run is printed.
+   *
+   * @param language of the sentences; see {@link #language}
+   * @param readings of rails before and after the repair; may be empty
+   * @param verdict how the case ended, in words for the owner; empty while it is open
+   */
+  public record Print(Paper paper, Locale language, List<OhmReading> readings, String verdict) {
+    private static final double VERDICT_MILLIMETRES = 20;
+    private static final double ROW_MILLIMETRES = 6;
+
+    public Print {
+      readings = List.copyOf(readings);
+    }
+
+    /** How high the owner's picture may be, so that everything stays on one page. */
+    double pictureMillimetres() {
+      return paper.pictureMillimetres()
+          - (verdict.isEmpty() ? 0 : VERDICT_MILLIMETRES)
+          - ROW_MILLIMETRES * Math.max(0, readings.size() - 1);
+    }
+  }
+
+  /**
+   * A language by its tag.
+   *
+   * @throws IllegalArgumentException naming what can be done when its texts are not there
+   */
+  public static Locale language(String tag) {
+    Locale locale = Locale.forLanguageTag(tag);
+    if (!Texts.has(locale)) {
+      throw new IllegalArgumentException(
+          "there are no texts for '"
+              + tag
+              + "'; English ('en') is shipped, another language is a file texts_"
+              + tag
+              + ".properties beside texts.properties");
+    }
+    return locale;
+  }
+
+  /**
    * Writes {@code owner.pdf}, one page for the board's owner, and {@code report.pdf}, everything.
    *
-   * @param readings of rails before and after the repair; may be empty
    * @throws railglow.journal.JournalException when the folder has no readable journal
    */
-  public static void writePdf(
-      RunFolder folder, Placement placement, Paper paper, List<OhmReading> readings)
+  public static void writePdf(RunFolder folder, Placement placement, Print print)
       throws IOException {
+    Paper paper = print.paper();
     RunContents run = RunContents.read(folder);
-    Texts texts = new Texts(Locale.ENGLISH);
+    Texts texts = new Texts(print.language());
     if (run.journal().header().isLog()) {
       logPdf(run, placement, paper, texts);
       return;
     }
     Map<String, Sketch> figures = Figures.of(run, Trace.of(run.journal()), placement, texts);
     Map<String, Object> values = new HashMap<>(new ReportModel(run, texts).values(run.problems()));
-    values.putAll(new FigureTexts(run, figures, texts, false, paper.pictureMillimetres()).values());
-    values.putAll(OwnerWords.values(run, readings, texts));
+    values.putAll(new FigureTexts(run, figures, texts, false, print.pictureMillimetres()).values());
+    values.putAll(OwnerWords.values(run, print.readings(), print.verdict(), texts));
     values.put("paper", paper.cssSize());
     values.put("checksums", checksums(folder));
     Templates templates = new Templates();

@@ -25,6 +25,18 @@ final class Texts {
             ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
   }
 
+  /** Whether there are texts for a language; English always. */
+  static boolean has(Locale locale) {
+    return locale.getLanguage().equals("en")
+        || !locale.getLanguage().isEmpty()
+            && Texts.class.getResource("texts_" + locale.getLanguage() + ".properties") != null;
+  }
+
+  /** As a page names it. */
+  String language() {
+    return locale.toLanguageTag();
+  }
+
   String get(String key) {
     return bundle.getString(key);
   }

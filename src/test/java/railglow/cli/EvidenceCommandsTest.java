@@ -109,6 +109,44 @@ class EvidenceCommandsTest {
   }
 
   @Test
+  void aCaseBringsItsReadingsBeforeAndAfterAndItsVerdictIntoTheOwnersReport() throws Exception {
+    String visit = folder.resolve("case").toString();
+    assertEquals(
+        0,
+        railglow("rails", "--board", "hx12", "--case", visit, "3V3=6.8 ohm", "1V8=130 ohm"),
+        complained());
+    assertEquals(
+        0,
+        railglow(
+            "rails",
+            "--board",
+            "hx12",
+            "--case",
+            visit,
+            "3V3=52.4 ohm",
+            "--verdict",
+            "replace-part",
+            "--rail",
+            "3V3",
+            "--part",
+            "C37"),
+        complained());
+    assertEquals(
+        0, railglow("export", "--pdf-only", "--case", visit, run.root().toString()), complained());
+    String text;
+    try (var pdf = org.apache.pdfbox.Loader.loadPDF(run.root().resolve("owner.pdf").toFile())) {
+      text = new org.apache.pdfbox.text.PDFTextStripper().getText(pdf).replaceAll("\\s+", " ");
+    }
+    assertTrue(text.contains("3V3 6.8 ohm"), text);
+    assertTrue(text.contains("52.4 ohm"), text);
+    assertTrue(text.contains("C37 is the fault and is to be replaced."), text);
+    assertEquals(
+        2,
+        railglow("export", "--case", visit, "--after", "47 ohm", run.root().toString()),
+        "which of the two is it?");
+  }
+
+  @Test
   void aFlippedBitIsNamedAndChangesTheExitCode() throws IOException {
     assertEquals(0, railglow("runs", "--runs", runs(), "--check"), said());
     assertTrue(said().contains("Every stored file is as it was."), said());

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -52,14 +53,55 @@ class PdfTest {
     return scene;
   }
 
+  private static RunReport.Print print(Paper paper, OhmReading... readings) {
+    return new RunReport.Print(paper, Locale.ENGLISH, List.of(readings), "");
+  }
+
+  @Test
+  void theVerdictOfTheCaseAndItsReadingsAreOnTheOwnersPage() throws Exception {
+    Scene scene = new Scene(temporary.resolve("case"), 64, 48).source(30, 20, 1.6, 0.42).parts();
+    scene.write(true);
+    RunReport.writePdf(
+        scene.folder(),
+        scene.placement(),
+        new RunReport.Print(
+            Paper.A4,
+            Locale.ENGLISH,
+            List.of(
+                new OhmReading("3V3", 6.8, "45 ohm or more", 52.2),
+                new OhmReading("1V8", 129.8, "60 ohm to 900 ohm", 130.1)),
+            "C37 is the fault and is to be replaced. 3V3 now reads 52.2 ohm: confirmed."));
+    String text = text(scene.folder().root().resolve("owner.pdf"));
+    assertTrue(text.contains("How it ended"), text);
+    assertTrue(text.contains("C37 is the fault and is to be replaced."), text);
+    assertTrue(text.replaceAll("\\s+", " ").contains("3V3 6.8 ohm 45 ohm or more 52.2 ohm"), text);
+    assertEquals(1, pages(scene.folder().root().resolve("owner.pdf"), 595.3f, 841.9f));
+  }
+
+  @Test
+  void anotherLanguageIsAnotherFileOfTexts() throws Exception {
+    Scene scene = new Scene(temporary.resolve("tongue"), 64, 48).source(30, 20, 1.6, 0.42).parts();
+    scene.write(true);
+    RunReport.writePdf(
+        scene.folder(),
+        scene.placement(),
+        new RunReport.Print(Paper.A4, RunReport.language("eo"), List.of(), ""));
+    String text = text(scene.folder().root().resolve("owner.pdf"));
+    assertTrue(text.contains("Kio estas trovita sur via plato"), text);
+    assertTrue(text.contains("Where it gets warm"), "what is not translated stays English");
+    IllegalArgumentException e =
+        org.junit.jupiter.api.Assertions.assertThrows(
+            IllegalArgumentException.class, () -> RunReport.language("qq"));
+    assertTrue(e.getMessage().contains("texts_qq.properties"), e.getMessage());
+  }
+
   @Test
   void theOwnersReportIsOnePageAndTheTechnicalOneSaysEverything() throws Exception {
     Scene scene = scene();
     RunReport.writePdf(
         scene.folder(),
         scene.placement(),
-        Paper.A4,
-        List.of(new OhmReading("3V3", 6.8, "45 ohm or more", Double.NaN)));
+        print(Paper.A4, new OhmReading("3V3", 6.8, "45 ohm or more", Double.NaN)));
     Path owner = scene.folder().root().resolve("owner.pdf");
     Path full = scene.folder().root().resolve("report.pdf");
     assertEquals(1, pages(owner, 595.3f, 841.9f));
@@ -83,8 +125,7 @@ class PdfTest {
     RunReport.writePdf(
         scene.folder(),
         scene.placement(),
-        Paper.LETTER,
-        List.of(new OhmReading("3V3", 6.8, "45 ohm or more", 47)));
+        print(Paper.LETTER, new OhmReading("3V3", 6.8, "45 ohm or more", 47)));
     assertEquals(1, pages(scene.folder().root().resolve("owner.pdf"), 612, 792));
     try (PDDocument full = Loader.loadPDF(scene.folder().root().resolve("report.pdf").toFile())) {
       PDFTextStripper firstPage = new PDFTextStripper();
@@ -98,7 +139,7 @@ class PdfTest {
   void aRunCutOffStillHasItsPages() throws Exception {
     Scene scene = new Scene(temporary.resolve("cut"), 64, 48);
     scene.write(false);
-    RunReport.writePdf(scene.folder(), Placement.NONE, Paper.A4, List.of());
+    RunReport.writePdf(scene.folder(), Placement.NONE, print(Paper.A4));
     String text = text(scene.folder().root().resolve("owner.pdf"));
     assertTrue(text.contains("broken off before it could say anything"), text);
   }

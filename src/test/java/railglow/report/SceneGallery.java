@@ -44,8 +44,11 @@ class SceneGallery {
     RunReport.writePdf(
         scene.folder(),
         scene.placement(),
-        scene.folder().name().equals("two") ? Paper.LETTER : Paper.A4,
-        List.of(new OhmReading("3V3", 6.8, "45 ohm or more", Double.NaN)));
+        new RunReport.Print(
+            scene.folder().name().equals("two") ? Paper.LETTER : Paper.A4,
+            java.util.Locale.ENGLISH,
+            List.of(new OhmReading("3V3", 6.8, "45 ohm or more", Double.NaN)),
+            ""));
     if (finished && !problems.isEmpty()) {
       throw new AssertionError(problems.toString());
     }
