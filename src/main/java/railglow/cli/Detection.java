@@ -1,6 +1,7 @@
 package railglow.cli;
 
 import railglow.camera.CameraProfile;
+import railglow.pulse.PulseOrder;
 import railglow.pulse.PulseSequence;
 import railglow.thermal.DetectionSettings;
 
@@ -9,11 +10,15 @@ final class Detection {
   private Detection() {}
 
   static DetectionSettings settings(PulseSequence sequence, CameraProfile camera) {
-    return DetectionSettings.usual(
-        sequence.periodSeconds(),
-        camera.timeConstantSeconds(),
-        sequence.familyWiseError(),
-        Math.max(2, sequence.minCycles()),
-        Math.max(2, sequence.maxCycles()));
+    boolean coded = sequence.order() == PulseOrder.CODED;
+    int perUnit = coded ? 2 : 1;
+    DetectionSettings usual =
+        DetectionSettings.usual(
+            sequence.periodSeconds(),
+            camera.timeConstantSeconds(),
+            sequence.familyWiseError(),
+            Math.max(2, sequence.minCycles() / perUnit),
+            Math.max(2, sequence.maxCycles() / perUnit));
+    return coded ? usual.inPairs() : usual;
   }
 }

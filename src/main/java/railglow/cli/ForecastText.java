@@ -53,12 +53,12 @@ final class ForecastText {
             "Forecast   for a small part (blur %.0f px, %.1f s to warm), noise %s:",
             BLUR_PIXELS, BODY_SECONDS, words(noise, setup)));
     for (double seconds : AFTER_SECONDS) {
-      int cycle = (int) Math.floor(seconds / sequence.periodSeconds());
+      int cycle = (int) Math.floor(seconds / detection.cycleSeconds());
       if (cycle >= detection.minCycles() && cycle < detection.maxCycles()) {
-        lines.add(smallest(forecast, cycle, sequence));
+        lines.add(smallest(forecast, cycle, detection));
       }
     }
-    lines.add(smallest(forecast, detection.maxCycles(), sequence));
+    lines.add(smallest(forecast, detection.maxCycles(), detection));
     powers(lines, setup, railOhms);
     if (!Double.isNaN(railOhms)) {
       fault(lines, setup, forecast, railOhms, kelvinPerWatt);
@@ -73,10 +73,10 @@ final class ForecastText {
         : amount + "white, as the descriptor says";
   }
 
-  private static String smallest(Forecast forecast, int cycle, PulseSequence sequence) {
+  private static String smallest(Forecast forecast, int cycle, DetectionSettings detection) {
     return line(
         "           after %4.0f s a rise of %s is found with 95 %%",
-        cycle * sequence.periodSeconds(),
+        cycle * detection.cycleSeconds(),
         Quantity.format(forecast.smallestRiseKelvin(cycle), Unit.KELVIN));
   }
 

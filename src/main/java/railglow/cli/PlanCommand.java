@@ -42,6 +42,8 @@ final class PlanCommand implements Callable<Integer> {
     terminal.say(PlanText.of(setup));
     terminal.say("");
     terminal.say(ForecastText.of(setup, railOhms == null ? Double.NaN : railOhms, kelvinPerWatt));
+    terminal.say(PeriodText.of(setup));
+    terminal.say(BareMetalText.of(setup.board()));
     terminal.say("");
     terminal.say(PlanText.cautions());
     if (!setup.refusals().isEmpty()) {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import railglow.pulse.CycleWindow;
+import railglow.pulse.PlannedEdge;
+import railglow.pulse.PulseOrder;
 import railglow.pulse.PulseSequence;
 import railglow.safety.Bound;
 import railglow.safety.Envelope;
@@ -86,9 +88,13 @@ final class PlanText {
 
   private static void timeline(List<String> lines, RunSetup setup) {
     PulseSequence s = setup.sequence();
-    lines.add("Timeline");
+    lines.add(s.order() == PulseOrder.CODED ? "Timeline, in coded order" : "Timeline");
     lines.add(line("  %9.3f s  output off, background", 0.0));
     List<CycleWindow> cycles = setup.timeline().cycles();
+    if (s.order() == PulseOrder.CODED) {
+      coded(lines, setup);
+      cycles = List.of();
+    }
     for (int i = 0; i < Math.min(2, cycles.size()); i++) {
       CycleWindow c = cycles.get(i);
       lines.add(
@@ -115,6 +121,18 @@ final class PlanText {
                   + " earliest",
               100 * s.familyWiseError(), s.minCycles()));
     }
+  }
+
+  private static void coded(List<String> lines, RunSetup setup) {
+    List<PlannedEdge> edges = setup.timeline().edges();
+    for (PlannedEdge edge : edges.subList(0, Math.min(6, edges.size()))) {
+      lines.add(
+          line(
+              edge.on() ? "  %9.3f s  ON  %s" : "  %9.3f s  off",
+              edge.offsetNanos() / NANOS,
+              Quantity.format(edge.levelVolts(), Unit.VOLT)));
+    }
+    lines.add("          ...     and so on, never ON for longer than half a period");
   }
 
   private static void worstCase(List<String> lines, RunSetup setup) {

@@ -2,6 +2,7 @@ package railglow.config;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import railglow.pulse.PulseOrder;
 import railglow.pulse.PulseSequence;
 import railglow.run.handsfree.SensingLevel;
 import railglow.supply.OutputPlan;
@@ -63,6 +64,11 @@ public final class SequenceFile {
     if (atMost < atLeast) {
       root.report("cycles-at-most", "is " + atMost + ", below 'cycles-at-least' " + atLeast);
     }
+    PulseOrder order = root.optionalChoice("order", PulseOrder.class).orElse(PulseOrder.SQUARE);
+    if (order == PulseOrder.CODED) {
+      even(root, "cycles-at-least", atLeast);
+      even(root, "cycles-at-most", atMost);
+    }
     return new PulseSequence(
         root.text("name"),
         root.text("purpose"),
@@ -76,6 +82,13 @@ public final class SequenceFile {
         root.quantity("rest", Unit.SECOND, 0.5, 600),
         root.quantity("family-wise-error", Unit.PERCENT, 0.01, 20) / 100,
         root.quantity("hottest-allowed", Unit.CELSIUS, -20, 150),
-        root.quantity("largest-rise", Unit.KELVIN, 0.1, 120));
+        root.quantity("largest-rise", Unit.KELVIN, 0.1, 120),
+        order);
+  }
+
+  private static void even(ConfigSection root, String key, int cycles) {
+    if (cycles % 2 == 1 || cycles < 4) {
+      root.report(key, "is " + cycles + "; coded pulses come in pairs: an even number from 4");
+    }
   }
 }

@@ -64,6 +64,7 @@ public record JournalEnds(RunHeader header, Optional<Entry.Closed> closed) {
       JournalReader.refuseNewer(JournalLine.json(line));
       ObjectNode object = JournalLine.object(line);
       object.remove(List.of("n", "crc", "kind"));
+      OlderHeader.complete(object);
       return JournalJson.MAPPER.treeToValue(object, RunHeader.class);
     } catch (JournalException e) {
       throw new JournalException(journal + ": " + e.getMessage(), e);

@@ -133,6 +133,7 @@ public final class JournalReader {
       throw new JournalException("a journal starts with its header, this is something else");
     }
     object.remove("kind");
+    OlderHeader.complete(object);
     header = JournalJson.MAPPER.treeToValue(object, RunHeader.class);
   }
 

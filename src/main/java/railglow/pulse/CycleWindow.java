@@ -5,9 +5,16 @@ package railglow.pulse;
  * from middle to off, Q4 (OFF) from off to end.
  *
  * @param cycle from 0
+ * @param inverted whether ON and OFF are exchanged: on Q1 and Q4, off Q2 and Q3 (coded pulses)
  */
 public record CycleWindow(
-    int cycle, long startNanos, long onNanos, long middleNanos, long offNanos, long endNanos) {
+    int cycle,
+    long startNanos,
+    long onNanos,
+    long middleNanos,
+    long offNanos,
+    long endNanos,
+    boolean inverted) {
   public CycleWindow {
     if (!(startNanos < onNanos
         && onNanos < middleNanos
@@ -15,6 +22,12 @@ public record CycleWindow(
         && offNanos < endNanos)) {
       throw new IllegalArgumentException("the bounds of cycle " + cycle + " are out of order");
     }
+  }
+
+  /** OFF ON ON OFF. */
+  public CycleWindow(
+      int cycle, long startNanos, long onNanos, long middleNanos, long offNanos, long endNanos) {
+    this(cycle, startNanos, onNanos, middleNanos, offNanos, endNanos, false);
   }
 
   /** Which quarter a time lies in: 1 to 4; 0 outside the cycle. */
@@ -33,6 +46,7 @@ public record CycleWindow(
         onNanos + nanos,
         middleNanos + nanos,
         offNanos + nanos,
-        endNanos + nanos);
+        endNanos + nanos,
+        inverted);
   }
 }

@@ -17,6 +17,7 @@ package railglow.pulse;
  * @param familyWiseError the error of the whole run, for example 0.05
  * @param maxCelsius hottest pixel allowed
  * @param maxRiseKelvin largest rise allowed
+ * @param order in which ON and OFF follow one another
  */
 public record PulseSequence(
     String name,
@@ -31,7 +32,40 @@ public record PulseSequence(
     double restSeconds,
     double familyWiseError,
     double maxCelsius,
-    double maxRiseKelvin) {
+    double maxRiseKelvin,
+    PulseOrder order) {
+  /** Plain square pulses. */
+  public PulseSequence(
+      String name,
+      String purpose,
+      double levelVolts,
+      double maxAmperes,
+      double periodSeconds,
+      int minCycles,
+      int maxCycles,
+      boolean untilSure,
+      double leadInSeconds,
+      double restSeconds,
+      double familyWiseError,
+      double maxCelsius,
+      double maxRiseKelvin) {
+    this(
+        name,
+        purpose,
+        levelVolts,
+        maxAmperes,
+        periodSeconds,
+        minCycles,
+        maxCycles,
+        untilSure,
+        leadInSeconds,
+        restSeconds,
+        familyWiseError,
+        maxCelsius,
+        maxRiseKelvin,
+        PulseOrder.SQUARE);
+  }
+
   public PulseSequence withLevelVolts(double volts) {
     return new PulseSequence(
         name,
@@ -46,7 +80,8 @@ public record PulseSequence(
         restSeconds,
         familyWiseError,
         maxCelsius,
-        maxRiseKelvin);
+        maxRiseKelvin,
+        order);
   }
 
   public PulseSequence withMaxAmperes(double amperes) {
@@ -63,7 +98,8 @@ public record PulseSequence(
         restSeconds,
         familyWiseError,
         maxCelsius,
-        maxRiseKelvin);
+        maxRiseKelvin,
+        order);
   }
 
   public PulseSequence withMaxCycles(int cycles) {
@@ -80,6 +116,7 @@ public record PulseSequence(
         restSeconds,
         familyWiseError,
         maxCelsius,
-        maxRiseKelvin);
+        maxRiseKelvin,
+        order);
   }
 }

@@ -27,21 +27,23 @@ public final class Timeline {
 
   /** Expands up to the cap of cycles. */
   public static Timeline of(PulseSequence sequence) {
-    List<PlannedEdge> edges = new ArrayList<>();
     List<CycleWindow> cycles = new ArrayList<>();
     double period = sequence.periodSeconds();
+    boolean coded = sequence.order() == PulseOrder.CODED;
     for (int k = 0; k < sequence.maxCycles(); k++) {
       double start = sequence.leadInSeconds() + k * period;
-      long on = nanos(start + period / 4);
-      long off = nanos(start + 3 * period / 4);
-      edges.add(new PlannedEdge(2 * k, on, true, sequence.levelVolts()));
-      edges.add(new PlannedEdge(2 * k + 1, off, false, 0));
       cycles.add(
           new CycleWindow(
-              k, nanos(start), on, nanos(start + period / 2), off, nanos(start + period)));
+              k,
+              nanos(start),
+              nanos(start + period / 4),
+              nanos(start + period / 2),
+              nanos(start + 3 * period / 4),
+              nanos(sequence.leadInSeconds() + (k + 1) * period),
+              coded && PulseCode.inverted(k)));
     }
     double end = sequence.leadInSeconds() + sequence.maxCycles() * period + sequence.restSeconds();
-    return new Timeline(sequence, edges, cycles, nanos(end));
+    return new Timeline(sequence, PulseEdges.of(cycles, sequence.levelVolts()), cycles, nanos(end));
   }
 
   /**

@@ -73,7 +73,10 @@ public final class RunPower {
             emissivity(board, at),
             period,
             detection.cameraTimeConstantSeconds(),
-            tau -> FirstOrderResponse.of(tau, period));
+            tau ->
+                detection.coded()
+                    ? FirstOrderResponse.coded(tau, 0, period)
+                    : FirstOrderResponse.of(tau, period));
     BoardPlate plate = board.care().plate();
     return SourceInversion.of(
         maps,

@@ -21,9 +21,7 @@ record DelayArc(double[] weightI, double[] weightC, double radians) {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (double tau : settings.bodyTimeConstantsSeconds()) {
-      FirstOrderResponse g =
-          FirstOrderResponse.of(
-              tau, settings.cameraTimeConstantSeconds(), settings.periodSeconds());
+      FirstOrderResponse g = settings.response(tau);
       double u = g.inPhase() / l11;
       double v = (g.quadrature() - l21 * u) / l22;
       double angle = Math.atan2(v, u);

@@ -13,6 +13,7 @@ import java.util.Arrays;
  * @param filterSigmasPixels widths of the matched filters, ascending
  * @param bodyTimeConstantsSeconds of the bodies searched for, ascending, 0 for one that follows at
  *     once; only the first and the last matter, the search covers all between
+ * @param coded whether a cycle of the detector is a pair of coded cycles, see {@link CodedPairs}
  */
 public record DetectionSettings(
     double periodSeconds,
@@ -21,7 +22,8 @@ public record DetectionSettings(
     int minCycles,
     int maxCycles,
     double[] filterSigmasPixels,
-    double[] bodyTimeConstantsSeconds) {
+    double[] bodyTimeConstantsSeconds,
+    boolean coded) {
   public DetectionSettings {
     require(periodSeconds > 0, "a period of " + periodSeconds + " s; it must be above 0");
     require(
@@ -35,6 +37,51 @@ public record DetectionSettings(
         "looks from " + minCycles + " to " + maxCycles + " cycles; at least 2, ascending");
     require(ascending(filterSigmasPixels, 0.3), "filter widths must ascend, each 0.3 px or more");
     require(ascending(bodyTimeConstantsSeconds, 0), "time constants must ascend from 0 s or more");
+  }
+
+  /** For plain square pulses. */
+  public DetectionSettings(
+      double periodSeconds,
+      double cameraTimeConstantSeconds,
+      double familyWiseError,
+      int minCycles,
+      int maxCycles,
+      double[] filterSigmasPixels,
+      double[] bodyTimeConstantsSeconds) {
+    this(
+        periodSeconds,
+        cameraTimeConstantSeconds,
+        familyWiseError,
+        minCycles,
+        maxCycles,
+        filterSigmasPixels,
+        bodyTimeConstantsSeconds,
+        false);
+  }
+
+  /** The same for coded pulses; cycles then are pairs. */
+  public DetectionSettings inPairs() {
+    return new DetectionSettings(
+        periodSeconds,
+        cameraTimeConstantSeconds,
+        familyWiseError,
+        minCycles,
+        maxCycles,
+        filterSigmasPixels,
+        bodyTimeConstantsSeconds,
+        true);
+  }
+
+  /** What a body of this time constant shows through the camera. */
+  public FirstOrderResponse response(double bodySeconds) {
+    return coded
+        ? FirstOrderResponse.coded(bodySeconds, cameraTimeConstantSeconds, periodSeconds)
+        : FirstOrderResponse.of(bodySeconds, cameraTimeConstantSeconds, periodSeconds);
+  }
+
+  /** How long a cycle of the detector takes: a pair of the pulses' when they are coded. */
+  public double cycleSeconds() {
+    return coded ? 2 * periodSeconds : periodSeconds;
   }
 
   /** Widths that lose at most 1.5 % to any source of 1.3 to 7 pixels; bodies up to 3 periods. */
@@ -98,6 +145,7 @@ public record DetectionSettings(
         && familyWiseError == s.familyWiseError
         && minCycles == s.minCycles
         && maxCycles == s.maxCycles
+        && coded == s.coded
         && Arrays.equals(filterSigmasPixels, s.filterSigmasPixels)
         && Arrays.equals(bodyTimeConstantsSeconds, s.bodyTimeConstantsSeconds);
   }

@@ -1,5 +1,7 @@
 package railglow.thermal;
 
+import java.util.function.DoubleFunction;
+
 /**
  * What a body of first order shows in the two channels of a quarter cycle when it is driven by a
  * square wave, half ON and half OFF, in the steady state: in-phase I = (Q2+Q3-Q1-Q4)/2 and
@@ -30,10 +32,23 @@ public record FirstOrderResponse(double inPhase, double quadrature) {
 
   /** Of two lags in a row, in either order. */
   public static FirstOrderResponse of(double bodySeconds, double cameraSeconds, double period) {
+    return of(tau -> of(tau, period), bodySeconds, cameraSeconds, period);
+  }
+
+  /** Of two lags in a row in a pair of coded cycles, see {@link CodedPairs}. */
+  public static FirstOrderResponse coded(double bodySeconds, double cameraSeconds, double period) {
+    return of(tau -> CodedResponse.of(tau, period), bodySeconds, cameraSeconds, period);
+  }
+
+  private static FirstOrderResponse of(
+      DoubleFunction<FirstOrderResponse> single,
+      double bodySeconds,
+      double cameraSeconds,
+      double period) {
     double one = Math.max(bodySeconds, cameraSeconds);
     double two = Math.min(bodySeconds, cameraSeconds);
     if (two <= 1e-9 * period) {
-      return of(one, period);
+      return single.apply(one);
     }
     if (one - two < 1e-3 * one) {
       // equal lags: the limit is a derivative, taken here as a central difference
@@ -41,8 +56,8 @@ public record FirstOrderResponse(double inPhase, double quadrature) {
       one = middle * 1.001;
       two = middle * 0.999;
     }
-    FirstOrderResponse slow = of(one, period);
-    FirstOrderResponse fast = of(two, period);
+    FirstOrderResponse slow = single.apply(one);
+    FirstOrderResponse fast = single.apply(two);
     double scale = 1 / (one - two);
     return new FirstOrderResponse(
         scale * (one * slow.inPhase - two * fast.inPhase),

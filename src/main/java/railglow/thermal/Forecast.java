@@ -38,8 +38,8 @@ public final class Forecast {
     double period = settings.periodSeconds();
     PooledNoise typical =
         new PooledNoise(
-            noise.inPhaseVariance(period),
-            noise.quadratureVariance(period),
+            noise.inPhaseVariance(period) / (settings.coded() ? 2 : 1),
+            noise.quadratureVariance(period) / (settings.coded() ? 2 : 1),
             0,
             Double.POSITIVE_INFINITY,
             Double.POSITIVE_INFINITY,
@@ -50,9 +50,7 @@ public final class Forecast {
     java.util.Arrays.fill(degrees, Double.POSITIVE_INFINITY);
     FieldFamily family =
         new FieldFamily(width, height, sigmas, degrees, arc.radians(), arc.directions());
-    FirstOrderResponse g =
-        FirstOrderResponse.of(
-            bodyTimeConstantSeconds, settings.cameraTimeConstantSeconds(), period);
+    FirstOrderResponse g = settings.response(bodyTimeConstantSeconds);
     double perCycle = new WidthStatistics(1, 1, typical, arc, 1).unitSignal(g);
     double gain = Math.sqrt(Math.PI) * blurSigmaPixels * widthMatch(sigmas, blurSigmaPixels);
     RunError error = RunError.of(settings.minCycles(), settings.maxCycles());
@@ -99,7 +97,7 @@ public final class Forecast {
   public double secondsToFind(double riseKelvin, double probability) {
     OptionalInt cycles = cyclesToFind(riseKelvin, probability);
     return cycles.isPresent()
-        ? cycles.getAsInt() * settings.periodSeconds()
+        ? cycles.getAsInt() * settings.cycleSeconds()
         : Double.POSITIVE_INFINITY;
   }
 

@@ -70,8 +70,7 @@ final class HeatLikeness {
   }
 
   private static FirstOrderResponse response(double tau, DetectionSettings settings) {
-    return FirstOrderResponse.of(
-        tau, settings.cameraTimeConstantSeconds(), settings.periodSeconds());
+    return settings.response(tau);
   }
 
   /** Into 0 to 2 pi. */

@@ -45,9 +45,7 @@ record SettledRise(double kelvin, Interval interval95, double timeConstantSecond
     double total = quadraticForm(inPhase, quadrature, vII, vCC, vIC, determinant);
     int best = 0;
     for (int k = 0; k < taus.length; k++) {
-      FirstOrderResponse g =
-          FirstOrderResponse.of(
-              taus[k], settings.cameraTimeConstantSeconds(), settings.periodSeconds());
+      FirstOrderResponse g = settings.response(taus[k]);
       double i = g.inPhase();
       double c = g.quadrature();
       information[k] = quadraticForm(i, c, vII, vCC, vIC, determinant);

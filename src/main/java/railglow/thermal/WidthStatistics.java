@@ -58,9 +58,7 @@ record WidthStatistics(
     double t = NormalScore.toT(bound, s.totalDegrees()) + POWER_95;
     double best = 0;
     for (double tau : settings.bodyTimeConstantsSeconds()) {
-      FirstOrderResponse g =
-          FirstOrderResponse.of(
-              tau, settings.cameraTimeConstantSeconds(), settings.periodSeconds());
+      FirstOrderResponse g = settings.response(tau);
       best = Math.max(best, s.unitSignal(g));
     }
     double gain = Math.sqrt(filters[w].amplitudeLeft(removed)) / filters[w].leastScale();

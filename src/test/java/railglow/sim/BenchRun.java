@@ -1,15 +1,19 @@
 package railglow.sim;
 
+import java.util.Optional;
 import railglow.pulse.CycleWindow;
 import railglow.pulse.PlannedEdge;
+import railglow.pulse.PulseOrder;
 import railglow.pulse.PulseSequence;
 import railglow.pulse.Timeline;
 import railglow.sim.truth.TruthLog;
+import railglow.thermal.CodedPairs;
 import railglow.thermal.CountSamples;
 import railglow.thermal.DetectionSettings;
 import railglow.thermal.Detector;
 import railglow.thermal.Look;
 import railglow.thermal.QuarterAccumulator;
+import railglow.thermal.QuarterMeans;
 
 /** A hunt on a simulated bench in invented time: timeline, frames, quarters, detector. */
 final class BenchRun {
@@ -19,22 +23,23 @@ final class BenchRun {
   private final BenchWorld world;
   private final Timeline timeline;
   private final Detector detector;
-  private int cyclesToLook;
+  private DetectionSettings settings;
+  private final CodedPairs pairs = new CodedPairs();
 
   BenchRun(BenchScenario scenario, PulseSequence sequence) {
     world = new BenchWorld(scenario, 0, new TruthLog());
     timeline = Timeline.of(sequence);
-    cyclesToLook = sequence.minCycles();
-    detector =
-        new Detector(
-            DetectionSettings.usual(
-                sequence.periodSeconds(),
-                scenario.camera().lagSeconds(),
-                sequence.familyWiseError(),
-                sequence.minCycles(),
-                sequence.maxCycles()),
-            scenario.camera().width(),
-            scenario.camera().height());
+    boolean coded = sequence.order() == PulseOrder.CODED;
+    int perUnit = coded ? 2 : 1;
+    settings =
+        DetectionSettings.usual(
+            sequence.periodSeconds(),
+            scenario.camera().lagSeconds(),
+            sequence.familyWiseError(),
+            sequence.minCycles() / perUnit,
+            sequence.maxCycles() / perUnit);
+    settings = coded ? settings.inPairs() : settings;
+    detector = new Detector(settings, scenario.camera().width(), scenario.camera().height());
     world.receive("CURR " + sequence.maxAmperes() + ";VOLT " + sequence.levelVolts(), 0);
   }
 
@@ -68,8 +73,11 @@ final class BenchRun {
           quarters.add(quarter, new CountSamples(width, height, counts));
         }
       }
-      detector.addCycle(quarters.finish(cycle.cycle()));
-      if (stopWhenFound && cycle.cycle() + 1 >= cyclesToLook) {
+      QuarterMeans means = quarters.finish(cycle.cycle());
+      Optional<QuarterMeans> unit =
+          settings.coded() ? pairs.take(means, cycle.inverted()) : Optional.of(means);
+      unit.ifPresent(detector::addCycle);
+      if (stopWhenFound && unit.isPresent() && detector.cycles() >= settings.minCycles()) {
         look = detector.look();
         if (!look.sources().isEmpty()) {
           return look;

@@ -1,9 +1,12 @@
 package railglow.run.reduction;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import railglow.observed.Edge;
 import railglow.pulse.CycleWindow;
+import railglow.pulse.PlannedEdge;
+import railglow.pulse.PulseEdges;
 
 /**
  * Says for a mid-exposure time in which cycle and quarter it lies and whether it is too near to an
@@ -12,6 +15,10 @@ import railglow.pulse.CycleWindow;
 final class FrameLabeller {
   private static final long NOT_MADE = Long.MIN_VALUE;
   private final CycleWindow[] cycles;
+
+  /** Per cycle the edges within it and at its borders. */
+  private final List<List<PlannedEdge>> edges = new ArrayList<>();
+
   private final long guardNanos;
   private final long settleNanos;
   private final long[] commandedNanos;
@@ -28,9 +35,28 @@ final class FrameLabeller {
     this.cycles = cycles.toArray(CycleWindow[]::new);
     this.guardNanos = guardNanos;
     this.settleNanos = settleNanos;
-    this.commandedNanos = new long[2 * this.cycles.length];
-    this.confirmedNanos = new long[2 * this.cycles.length];
+    int count = share(PulseEdges.of(cycles, 1));
+    this.commandedNanos = new long[count];
+    this.confirmedNanos = new long[count];
     Arrays.fill(commandedNanos, NOT_MADE);
+  }
+
+  private int share(List<PlannedEdge> planned) {
+    for (int k = 0; k < cycles.length; k++) {
+      edges.add(new ArrayList<>());
+    }
+    int at = 0;
+    for (PlannedEdge edge : planned) {
+      while (edge.offsetNanos() > cycles[at].endNanos()) {
+        at++;
+      }
+      edges.get(at).add(edge);
+      boolean shared = at + 1 < cycles.length && edge.offsetNanos() >= cycles[at + 1].startNanos();
+      if (shared) {
+        edges.get(at + 1).add(edge);
+      }
+    }
+    return planned.size();
   }
 
   /** Remembers a change of the output; those outside the timeline are nobody's. */
@@ -65,11 +91,14 @@ final class FrameLabeller {
     return cycles.length;
   }
 
-  /** Whether a time lies too near to one of its own cycle's edges. */
+  /** Whether a time lies too near to an edge within its cycle or at its borders. */
   boolean inTransition(int index, long midNanos) {
-    CycleWindow window = cycles[index];
-    return near(2 * index, window.onNanos(), midNanos)
-        || near(2 * index + 1, window.offNanos(), midNanos);
+    for (PlannedEdge edge : edges.get(index)) {
+      if (near(edge.index(), edge.offsetNanos(), midNanos)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /**
@@ -79,11 +108,10 @@ final class FrameLabeller {
    * @return empty when both were made in time
    */
   String edgeFault(int index, long latestNanos) {
-    CycleWindow window = cycles[index];
-    for (int side = 0; side < 2; side++) {
-      int edge = 2 * index + side;
-      long planned = side == 0 ? window.onNanos() : window.offNanos();
-      String name = side == 0 ? "on" : "off";
+    for (PlannedEdge one : edges.get(index)) {
+      int edge = one.index();
+      long planned = one.offsetNanos();
+      String name = one.on() ? "on" : "off";
       if (commandedNanos[edge] == NOT_MADE) {
         return "the " + name + " edge was not made";
       }

@@ -3,6 +3,7 @@ package railglow.run.reduction;
 import java.util.ArrayDeque;
 import java.util.EnumSet;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import railglow.camera.ArrivalClock;
 import railglow.camera.FrameMarks;
@@ -16,9 +17,11 @@ import railglow.observed.Frame;
 import railglow.observed.FrameMark;
 import railglow.observed.SupplyReading;
 import railglow.pulse.CycleWindow;
+import railglow.thermal.CodedPairs;
 import railglow.thermal.Detector;
 import railglow.thermal.Look;
 import railglow.thermal.QuarterAccumulator;
+import railglow.thermal.QuarterMeans;
 import railglow.thermal.Samples;
 
 /**
@@ -60,8 +63,8 @@ public final class Reduction {
   private int open = -1;
   private int closedUntil;
   private String spoiled = "";
-  private int cyclesUsed;
-  private int cyclesRejected;
+  private final CodedPairs pairs = new CodedPairs();
+  private int cyclesClosed;
   private Look look;
   private boolean lost;
 
@@ -144,8 +147,8 @@ public final class Reduction {
         look,
         look == null ? null : detector.trust(),
         leadIn.isEmpty() ? null : leadIn.plane(scale(), zero),
-        cyclesUsed,
-        cyclesRejected,
+        cyclesUsed(),
+        cyclesClosed - cyclesUsed(),
         tally.ofRun(),
         levels.meanVolts(),
         levels.meanAmperes(),
@@ -235,18 +238,25 @@ public final class Reduction {
     listener.onCycle(
         new Entry.Cycle(
             window.endNanos(), window.cycle(), reason.isEmpty(), reason, used, tally.takeCycle()));
+    cyclesClosed++;
+    Optional<QuarterMeans> unit = Optional.empty();
     if (reason.isEmpty()) {
-      detector.addCycle(quarters.finish(window.cycle()));
-      cyclesUsed++;
+      QuarterMeans means = quarters.finish(window.cycle());
+      unit = header.detection().coded() ? pairs.take(means, window.inverted()) : Optional.of(means);
     } else {
       quarters.reset();
-      cyclesRejected++;
     }
     spoiled = "";
-    if (reason.isEmpty() && cyclesUsed >= header.detection().minCycles()) {
+    unit.ifPresent(detector::addCycle);
+    if (unit.isPresent() && detector.cycles() >= header.detection().minCycles()) {
       look = detector.look();
       listener.onLook(look, window.endNanos());
     }
+  }
+
+  /** Of a coded pair both or none. */
+  private int cyclesUsed() {
+    return header.detection().coded() ? 2 * detector.cycles() : detector.cycles();
   }
 
   private String rejection(int cycle, int[] used) {

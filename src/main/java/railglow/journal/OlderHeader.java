@@ -1,0 +1,24 @@
+package railglow.journal;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import railglow.pulse.PulseOrder;
+
+/** Fills in what a header did not say before there were coded pulses. Stateless. */
+final class OlderHeader {
+  private OlderHeader() {}
+
+  static void complete(ObjectNode header) {
+    if (header.path("sequence") instanceof ObjectNode sequence && !sequence.has("order")) {
+      sequence.put("order", PulseOrder.SQUARE.name());
+    }
+    if (header.path("detection") instanceof ObjectNode detection && !detection.has("coded")) {
+      detection.put("coded", false);
+    }
+    for (JsonNode cycle : header.path("cycles")) {
+      if (cycle instanceof ObjectNode object && !object.has("inverted")) {
+        object.put("inverted", false);
+      }
+    }
+  }
+}
