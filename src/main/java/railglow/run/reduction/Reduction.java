@@ -143,12 +143,13 @@ public final class Reduction {
     closeUntil(labeller.count());
     CameraFacts camera = header.camera();
     double zero = Double.isNaN(camera.celsiusAtZero()) ? 0 : camera.celsiusAtZero();
+    int cyclesUsed = detector.cycles() * (header.detection().coded() ? 2 : 1);
     return new Reduced(
         look,
         look == null ? null : detector.trust(),
         leadIn.isEmpty() ? null : leadIn.plane(scale(), zero),
-        cyclesUsed(),
-        cyclesClosed - cyclesUsed(),
+        cyclesUsed,
+        cyclesClosed - cyclesUsed,
         tally.ofRun(),
         levels.meanVolts(),
         levels.meanAmperes(),
@@ -252,11 +253,6 @@ public final class Reduction {
       look = detector.look();
       listener.onLook(look, window.endNanos());
     }
-  }
-
-  /** Of a coded pair both or none. */
-  private int cyclesUsed() {
-    return header.detection().coded() ? 2 * detector.cycles() : detector.cycles();
   }
 
   private String rejection(int cycle, int[] used) {
