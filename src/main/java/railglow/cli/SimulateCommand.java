@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import railglow.sim.BenchPorts;
 import railglow.sim.BenchScenario;
@@ -93,6 +94,8 @@ final class SimulateCommand implements Callable<Integer> {
       description = "say how much faster than real time the bench is in memory, and end")
   private boolean measureSpeed;
 
+  @Mixin private SimulatedWire supplyWire = new SimulatedWire();
+
   SimulateCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -100,6 +103,7 @@ final class SimulateCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     BenchScenario chosen = scenario(scenario, faults).withSeed(seed);
+    chosen = chosen.withSupply(supplyWire.applied(chosen.supply()));
     if (!moves.isEmpty()) {
       chosen = chosen.withHand(hand(moves));
     }

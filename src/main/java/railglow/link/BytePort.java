@@ -15,8 +15,16 @@ public interface BytePort extends AutoCloseable {
    * @param readsOnRequest whether reading without a reply due disturbs the device (USBTMC), so that
    *     one must never look for bytes that nobody asked for
    * @param keepsMessageEnds whether one read gives one whole message
+   * @param nanosPerByte how long a byte is on its way after it was handed over; 0 where that does
+   *     not matter
    */
-  record Traits(boolean freshAfterOpen, boolean readsOnRequest, boolean keepsMessageEnds) {}
+  record Traits(
+      boolean freshAfterOpen, boolean readsOnRequest, boolean keepsMessageEnds, long nanosPerByte) {
+    /** Of a way that takes no time for a byte. */
+    Traits(boolean freshAfterOpen, boolean readsOnRequest, boolean keepsMessageEnds) {
+      this(freshAfterOpen, readsOnRequest, keepsMessageEnds, 0);
+    }
+  }
 
   Traits traits();
 

@@ -20,6 +20,7 @@ public final class PortLink implements Link {
   private boolean everAsked;
   private boolean closed;
   private long lastEndNanos;
+  private long sentNanos;
   private int attempts;
   private int proofsUnanswered;
   private String whyOutOfStep = "it has not been opened";
@@ -42,6 +43,7 @@ public final class PortLink implements Link {
     this.transcript = transcript;
     this.incoming = new ReplyBytes(port, settings, clock, transcript);
     this.lastEndNanos = clock.nanos() - settings.pauseNanos();
+    this.sentNanos = lastEndNanos;
   }
 
   @Override
@@ -111,6 +113,7 @@ public final class PortLink implements Link {
       } else {
         if (settings.echo()) {
           incoming.echo(message, deadline);
+          lastEndNanos = clock.nanos();
         }
         inStep = true;
       }
@@ -238,6 +241,7 @@ public final class PortLink implements Link {
       sentInPart = written != 0 && written < bytes.length;
       needsOpening |= written < 0;
     }
+    sentNanos = clock.nanos() + written * port.traits().nanosPerByte();
     transcript.sent(clock.nanos(), bytes, written);
     if (written < bytes.length) {
       throw new LinkTimeoutException(
@@ -247,7 +251,12 @@ public final class PortLink implements Link {
 
   /** Waits by reading, so that bytes nobody asked for are seen. */
   private void pause(long deadline) throws LinkException {
-    long until = lastEndNanos + settings.pauseNanos();
+    if (settings.pauseNanos() == 0) {
+      return;
+    }
+    // what a slow line was given last is still on its way when the port has taken it
+    long lastNanos = sentNanos - lastEndNanos > 0 ? sentNanos : lastEndNanos;
+    long until = lastNanos + settings.pauseNanos();
     if (until - deadline > 0) {
       throw new LinkTimeoutException(
           "the time-out is shorter than the pause that " + description() + " needs");

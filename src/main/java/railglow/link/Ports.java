@@ -20,7 +20,7 @@ public final class Ports {
   public static BytePort serial(SerialLine line, MonotonicClock clock) {
     return new BlockingPort(
         () -> new SerialPortWay(line),
-        new BytePort.Traits(false, false, false),
+        new BytePort.Traits(false, false, false, line.nanosPerByte()),
         "serial " + line.path(),
         clock);
   }

@@ -45,6 +45,18 @@ public record SerialLine(
     }
   }
 
+  /** How long one byte takes with its start, check and stop bits. */
+  public long nanosPerByte() {
+    double stop =
+        switch (stopBits) {
+          case ONE -> 1;
+          case ONE_AND_A_HALF -> 1.5;
+          case TWO -> 2;
+        };
+    double bits = 1 + dataBits + (parity == Parity.NONE ? 0 : 1) + stop;
+    return Math.round(bits * 1e9 / baud);
+  }
+
   /** 8 data bits, no parity, 1 stop bit, no flow control. */
   public static SerialLine usual(String path, int baud) {
     return new SerialLine(path, baud, 8, Parity.NONE, StopBits.ONE, FlowControl.NONE);

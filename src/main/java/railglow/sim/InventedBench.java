@@ -31,7 +31,7 @@ public final class InventedBench {
     return new LinePeer(
         world::receive,
         world.faults(),
-        world.scenario().supply().replySeconds(),
+        world.scenario().supply().wire(),
         now -> world.faults().takeOnce(FaultKind.DROP_CONNECTION, now));
   }
 

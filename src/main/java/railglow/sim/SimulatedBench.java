@@ -14,6 +14,7 @@ import railglow.sim.truth.TruthLog;
 import railglow.sim.wire.FrameClients;
 import railglow.sim.wire.SupplyServer;
 import railglow.sim.wire.TerminalServer;
+import railglow.sim.wire.WireHabits;
 import railglow.time.MonotonicClock;
 import railglow.time.StepRunner;
 
@@ -58,17 +59,18 @@ public final class SimulatedBench implements AutoCloseable {
   public static SimulatedBench start(BenchScenario scenario, BenchPorts ports, MonotonicClock clock)
       throws IOException {
     BenchWorld world = new BenchWorld(scenario, clock.nanos(), new TruthLog());
-    double reply = scenario.supply().replySeconds();
+    WireHabits habits = scenario.supply().wire();
     SupplyServer supply = null;
     FrameClients frames = null;
     try {
-      supply = SupplyServer.start(ports.supplyPort(), world::receive, world.faults(), reply, clock);
+      supply =
+          SupplyServer.start(ports.supplyPort(), world::receive, world.faults(), habits, clock);
       frames = FrameClients.start(ports.cameraPort());
       TerminalServer terminal = null;
       if (ports.terminal().isPresent()) {
         terminal =
             TerminalServer.start(
-                ports.terminal().get(), world::receive, world.faults(), reply, clock);
+                ports.terminal().get(), world::receive, world.faults(), habits, clock);
       }
       SimulatedBench bench = new SimulatedBench(world, clock, supply, frames, terminal);
       bench.camera.start();

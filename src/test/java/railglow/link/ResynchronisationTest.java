@@ -226,4 +226,17 @@ class ResynchronisationTest {
     assertTrue(instrument.received().contains("OUTP OFF"));
     assertFalse(link.inStep());
   }
+
+  @Test
+  void thePauseBeginsWhenTheLastByteIsThroughASlowLine() throws Exception {
+    wire = new MemoryWire(instrument, new BytePort.Traits(true, false, false, MILLI));
+    Link link =
+        new PortLink(
+            wire.port(), LinkSettings.USUAL.withPause(15 * MILLI), wire.clock(), Transcript.NONE);
+    link.resynchronise(1_000 * MILLI);
+    link.send("OUTP OFF", 100 * MILLI);
+    long first = wire.clock().nanos();
+    link.send("VOLT 0", 100 * MILLI);
+    assertEquals(9 * MILLI + 15 * MILLI, wire.clock().nanos() - first);
+  }
 }

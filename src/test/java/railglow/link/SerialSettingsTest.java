@@ -73,6 +73,20 @@ class SerialSettingsTest {
   }
 
   @Test
+  void aByteTakesItsDataBitsAndThoseAroundThem() {
+    SerialLine line =
+        new SerialLine(
+            "/dev/tty0",
+            9600,
+            7,
+            SerialLine.Parity.EVEN,
+            SerialLine.StopBits.TWO,
+            SerialLine.FlowControl.NONE);
+    assertEquals(1_145_833, line.nanosPerByte(), "11 bits of 104.17 us");
+    assertEquals(86_806, SerialLine.usual("/dev/tty0", 115_200).nanosPerByte());
+  }
+
+  @Test
   void aLineThatTakesNothingEndsTheSendInTimeAndCanBeOpenedAnew() throws Exception {
     instrument.answers(line -> line.endsWith("?") ? "1\n" : "");
     Link link = open(SerialLine.usual("x", 9600));

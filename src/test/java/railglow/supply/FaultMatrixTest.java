@@ -29,7 +29,7 @@ import railglow.supply.FaultRun.Outcome;
  */
 class FaultMatrixTest {
   @TempDir static Path folder;
-  private static final Set<StopCause> BY_A_BUSY_MACHINE =
+  static final Set<StopCause> BY_A_BUSY_MACHINE =
       Set.of(StopCause.READINGS_STALE, StopCause.LINK_LOST, StopCause.PERMIT_LAPSED);
   private static final List<String> ROWS = new ArrayList<>();
 
@@ -181,7 +181,7 @@ class FaultMatrixTest {
     FaultTable.write("wire", ROWS);
   }
 
-  private static boolean hasSocat() {
+  static boolean hasSocat() {
     return Stream.of("/usr/bin/socat", "/usr/local/bin/socat", "/bin/socat")
         .anyMatch(p -> Files.isExecutable(Path.of(p)));
   }

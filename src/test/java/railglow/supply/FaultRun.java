@@ -2,6 +2,7 @@ package railglow.supply;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import railglow.observed.OutputState;
 import railglow.pulse.PulseSequence;
@@ -15,6 +16,7 @@ import railglow.safety.StopLatch;
 import railglow.sim.BenchScenario;
 import railglow.sim.BenchScenarios;
 import railglow.sim.fault.FaultSpec;
+import railglow.sim.wire.SupplySettings;
 import railglow.time.Pause;
 import railglow.time.StepRunner;
 
@@ -22,6 +24,11 @@ import railglow.time.StepRunner;
 final class FaultRun {
   private static final PulseSequence SEQUENCE =
       new PulseSequence("faults", "test", 1, 0.5, 0.8, 4, 4, false, 0.5, 0.3, 0.05, 80, 40);
+
+  /** Slow enough for a line of 9600 baud and one question in each message. */
+  private static final PulseSequence SLOW_SEQUENCE =
+      new PulseSequence("ways", "test", 1, 0.5, 3, 2, 2, false, 0.5, 0.3, 0.05, 80, 40);
+
   private static final Envelope ENVELOPE =
       Envelope.OPEN
           .withMaxVolts(2, "test bench")
@@ -34,30 +41,84 @@ final class FaultRun {
    *
    * @param offMillis from the latch to the first "off" that arrived after it; NaN when none did
    * @param trulyOn the truth at the end
+   * @param timesOn how often each channel was truly seen on
    */
-  record Outcome(RunEnding ending, double offMillis, boolean trulyOn) {}
+  record Outcome(RunEnding ending, double offMillis, boolean trulyOn, List<Integer> timesOn) {}
 
   private final BenchScenario scenario;
   private final Optional<Path> terminal;
+  private final boolean pulled;
+  private final String scheme;
+  private final SupplyDescriptor descriptor;
+  private final int channel;
+  private final PulseSequence sequence;
   private final Envelope envelope;
   private final StopLatch latch = new StopLatch();
   private final PermitSlot permits = new PermitSlot();
 
   FaultRun(String scenarioName, String fault, double maxAgeSeconds, Optional<Path> terminal) {
+    this(
+        faulty(BenchScenarios.named(scenarioName).orElseThrow(), fault),
+        Descriptors.simulated(),
+        1,
+        SEQUENCE,
+        maxAgeSeconds,
+        terminal,
+        fault.startsWith("pull"),
+        "serial:");
+  }
+
+  private FaultRun(
+      BenchScenario scenario,
+      SupplyDescriptor descriptor,
+      int channel,
+      PulseSequence sequence,
+      double maxAgeSeconds,
+      Optional<Path> terminal,
+      boolean pulled,
+      String scheme) {
+    this.scenario = scenario;
+    this.descriptor = descriptor;
+    this.channel = channel;
+    this.sequence = sequence;
     this.envelope = ENVELOPE.withMaxReadingAgeSeconds(maxAgeSeconds, "test bench");
-    BenchScenario healthy = BenchScenarios.named(scenarioName).orElseThrow();
-    this.scenario =
-        fault.isEmpty() || fault.startsWith("pull")
-            ? healthy
-            : healthy.withFaults(
-                java.util.Arrays.stream(fault.split(" ")).map(FaultSpec::parse).toList());
     this.terminal = terminal;
+    this.pulled = pulled;
+    this.scheme = scheme;
+  }
+
+  /**
+   * Nothing goes wrong, but the supply is another one.
+   *
+   * @param scheme of the address where it is on a device: {@code serial:} or {@code usbtmc:}
+   */
+  static FaultRun of(
+      SupplySettings supply,
+      SupplyDescriptor descriptor,
+      int channel,
+      Optional<Path> terminal,
+      String scheme) {
+    return new FaultRun(
+        BenchScenarios.hx12().withSupply(supply),
+        descriptor,
+        channel,
+        SLOW_SEQUENCE,
+        3,
+        terminal,
+        false,
+        scheme);
+  }
+
+  private static BenchScenario faulty(BenchScenario healthy, String fault) {
+    return fault.isEmpty() || fault.startsWith("pull")
+        ? healthy
+        : healthy.withFaults(
+            java.util.Arrays.stream(fault.split(" ")).map(FaultSpec::parse).toList());
   }
 
   Outcome run() throws IOException {
-    try (WireBench bench = new WireBench(scenario, terminal)) {
-      SupplyDescriptor descriptor = Descriptors.simulated();
-      ScpiSupply supply = bench.connect(descriptor);
+    try (WireBench bench = new WireBench(scenario, terminal, scheme)) {
+      ScpiSupply supply = bench.connect(descriptor, channel);
       OutputPlan plan = OutputPlan.of(1, 0.5, descriptor);
       SupplyKeeper keeper =
           new SupplyKeeper(
@@ -65,14 +126,14 @@ final class FaultRun {
       StepRunner runner = runner("supply-keeper", keeper);
       latch.onSet(runner::wake);
       runner.start();
-      for (int i = 0; i < 500 && !keeper.isReady() && !latch.isSet(); i++) {
+      for (int i = 0; i < 3000 && !keeper.isReady() && !latch.isSet(); i++) {
         Pause.nanos(10_000_000);
       }
       long start = WireBench.CLOCK.nanos();
       Conductor conductor =
-          new Conductor(Timeline.of(SEQUENCE), start, permits, latch, runner::wake);
+          new Conductor(Timeline.of(sequence), start, permits, latch, runner::wake);
       StepRunner conducting = runner("conductor", conductor).start();
-      if (terminal.isPresent()) {
+      if (pulled) {
         Pause.nanos(800_000_000);
         bench.pullTerminal();
       }
@@ -85,7 +146,7 @@ final class FaultRun {
       conducting.close();
       runner.close();
       supply.close();
-      return new Outcome(ending, offMillis(bench), bench.outputIsOn());
+      return new Outcome(ending, offMillis(bench), bench.outputIsOn(), bench.timesOn());
     }
   }
 

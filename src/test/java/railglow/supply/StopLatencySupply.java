@@ -17,6 +17,7 @@ import railglow.sim.truth.TruthEvent;
 import railglow.sim.truth.TruthLog;
 import railglow.sim.wire.SupplyServer;
 import railglow.sim.wire.TerminalServer;
+import railglow.sim.wire.WireHabits;
 import railglow.time.MonotonicClock;
 import railglow.time.SystemClock;
 
@@ -43,11 +44,11 @@ final class StopLatencySupply {
    */
   public static void main(String[] args) throws IOException {
     StopLatencySupply supply = new StopLatencySupply();
-    double reply = BenchScenarios.hx12().supply().replySeconds();
+    WireHabits habits = BenchScenarios.hx12().supply().wire();
     SupplyServer server =
-        SupplyServer.start(0, supply::receive, supply.world.faults(), reply, CLOCK);
+        SupplyServer.start(0, supply::receive, supply.world.faults(), habits, CLOCK);
     if (args.length > 0) {
-      TerminalServer.start(Path.of(args[0]), supply::receive, supply.world.faults(), reply, CLOCK);
+      TerminalServer.start(Path.of(args[0]), supply::receive, supply.world.faults(), habits, CLOCK);
     }
     ServerSocket echo = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
     Thread echoing = new Thread(() -> serve(echo), "echo");

@@ -2,6 +2,7 @@ package railglow.supply;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -13,6 +14,7 @@ import railglow.sim.fault.FaultKind;
 import railglow.sim.truth.TruthLog;
 import railglow.sim.wire.SupplyServer;
 import railglow.sim.wire.TerminalServer;
+import railglow.sim.wire.WireHabits;
 import railglow.time.MonotonicClock;
 import railglow.time.Step;
 import railglow.time.StepRunner;
@@ -30,20 +32,28 @@ final class WireBench implements AutoCloseable {
   private final SupplyServer server;
   private final TerminalServer terminal;
   private final Optional<Path> terminalPath;
+  private final String scheme;
+  private final int[] timesOn;
+  private final boolean[] wasOn;
   private final StepRunner ticker;
 
-  WireBench(BenchScenario scenario, Optional<Path> terminalPath) throws IOException {
+  WireBench(BenchScenario scenario, Optional<Path> terminalPath, String scheme) throws IOException {
     this.terminalPath = terminalPath;
+    this.scheme = scheme;
+    this.timesOn = new int[scenario.supply().channels()];
+    this.wasOn = new boolean[scenario.supply().channels()];
     world = new BenchWorld(scenario, CLOCK.nanos(), new TruthLog());
-    double reply = scenario.supply().replySeconds();
-    server = SupplyServer.start(0, this::receive, world.faults(), reply, CLOCK);
+    WireHabits habits = scenario.supply().wire();
+    server = SupplyServer.start(0, this::receive, world.faults(), habits, CLOCK);
     terminal =
         terminalPath.isEmpty()
             ? null
-            : TerminalServer.start(terminalPath.get(), this::receive, world.faults(), reply, CLOCK);
+            : TerminalServer.start(
+                terminalPath.get(), this::receive, world.faults(), habits, CLOCK);
     Step tick =
         now -> {
           world.advance(now);
+          countOn();
           if (world.faults().takeOnce(FaultKind.DROP_CONNECTION, now)) {
             server.dropClients();
           }
@@ -61,11 +71,11 @@ final class WireBench implements AutoCloseable {
 
   SupplyAddress address() {
     return SupplyAddress.parse(
-        terminalPath.map(path -> "serial:" + path).orElse("tcp://127.0.0.1:" + server.port()));
+        terminalPath.map(path -> scheme + path).orElse("tcp://127.0.0.1:" + server.port()));
   }
 
-  ScpiSupply connect(SupplyDescriptor descriptor) throws SupplyException {
-    return ScpiSupply.connect(link(descriptor), descriptor, 1);
+  ScpiSupply connect(SupplyDescriptor descriptor, int channel) throws SupplyException {
+    return ScpiSupply.connect(link(descriptor), descriptor, channel);
   }
 
   PortLink link(SupplyDescriptor descriptor) {
@@ -76,9 +86,26 @@ final class WireBench implements AutoCloseable {
         Transcript.NONE);
   }
 
-  /** The truth. */
+  /** The truth: whether any output is on. */
   boolean outputIsOn() {
-    return world.supply().output(1).isReallyOn();
+    boolean on = false;
+    for (int channel = 1; channel <= timesOn.length; channel++) {
+      on |= world.supply().output(channel).isReallyOn();
+    }
+    return on;
+  }
+
+  private synchronized void countOn() {
+    for (int i = 0; i < timesOn.length; i++) {
+      boolean on = world.supply().output(i + 1).isReallyOn();
+      timesOn[i] += on && !wasOn[i] ? 1 : 0;
+      wasOn[i] = on;
+    }
+  }
+
+  /** How often each channel was seen to go on. */
+  synchronized List<Integer> timesOn() {
+    return Arrays.stream(timesOn).boxed().toList();
   }
 
   /** As if the cable were pulled. */

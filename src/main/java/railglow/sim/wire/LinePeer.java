@@ -17,10 +17,10 @@ public final class LinePeer implements MemoryPeer {
    * @param hangsUp asked with the time before each line: whether the connection ends now
    */
   public LinePeer(
-      LineService service, FaultSwitches faults, double replySeconds, LongPredicate hangsUp) {
+      LineService service, FaultSwitches faults, WireHabits habits, LongPredicate hangsUp) {
     this.service = service;
     this.hangsUp = hangsUp;
-    wire = new ReplyWire(faults, replySeconds);
+    wire = new ReplyWire(faults, habits);
   }
 
   @Override

@@ -17,12 +17,12 @@ public final class ReplyWire {
     (byte) 0xFF, 0x00, '#', (byte) 0xC3, '?', ',', ';', '7', (byte) 0x80, '"', '\n'
   };
   private final FaultSwitches faults;
-  private final double replySeconds;
+  private final WireHabits habits;
   private String heldBack;
 
-  public ReplyWire(FaultSwitches faults, double replySeconds) {
+  public ReplyWire(FaultSwitches faults, WireHabits habits) {
     this.faults = faults;
-    this.replySeconds = replySeconds;
+    this.habits = habits;
   }
 
   /**
@@ -31,8 +31,8 @@ public final class ReplyWire {
    */
   public List<Transmission> transmit(String line, String answer, long nowNanos) {
     List<Transmission> out = new ArrayList<>();
-    if (faults.isActive(FaultKind.ECHO, nowNanos)) {
-      out.add(new Transmission(0, bytes(line + "\n")));
+    if (habits.echo() || faults.isActive(FaultKind.ECHO, nowNanos)) {
+      spell(out, 0, habits.secondsPerByte(), bytes(line + habits.replyEnd()));
     }
     String sent = answer;
     if (answer != null && faults.isActive(FaultKind.PREVIOUS_REPLY, nowNanos)) {
@@ -43,23 +43,33 @@ public final class ReplyWire {
       return out;
     }
     double late = faults.active(FaultKind.LATE_REPLY, nowNanos).map(FaultSpec::value).orElse(0.0);
-    byte[] bytes = bytes(sent + "\n");
+    byte[] bytes = bytes(sent + habits.replyEnd());
     if (faults.isActive(FaultKind.GARBAGE_REPLY, nowNanos)) {
       bytes = GARBAGE.clone();
     } else if (faults.isActive(FaultKind.TRUNCATED_REPLY, nowNanos)) {
       bytes = Arrays.copyOf(bytes, bytes.length / 2);
     }
-    double pause = replySeconds + late;
-    if (faults.isActive(FaultKind.BYTE_AT_A_TIME, nowNanos)) {
-      double between = faults.active(FaultKind.BYTE_AT_A_TIME, nowNanos).orElseThrow().value();
-      for (byte one : bytes) {
-        out.add(new Transmission(pause, new byte[] {one}));
-        pause = between;
-      }
-    } else {
-      out.add(new Transmission(pause, bytes));
-    }
+    double pause = habits.replySeconds() + late;
+    double between =
+        faults
+            .active(FaultKind.BYTE_AT_A_TIME, nowNanos)
+            .map(FaultSpec::value)
+            .orElse(habits.secondsPerByte());
+    spell(out, pause, between, bytes);
     return out;
+  }
+
+  /** All at once, or byte by byte with a time between them. */
+  private static void spell(List<Transmission> out, double pause, double between, byte[] bytes) {
+    if (between <= 0) {
+      out.add(new Transmission(pause, bytes));
+      return;
+    }
+    double wait = pause;
+    for (byte one : bytes) {
+      out.add(new Transmission(wait, new byte[] {one}));
+      wait = between;
+    }
   }
 
   private static byte[] bytes(String text) {

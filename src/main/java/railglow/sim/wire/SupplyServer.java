@@ -23,7 +23,7 @@ public final class SupplyServer implements AutoCloseable {
   private final ServerSocket listening;
   private final LineService service;
   private final FaultSwitches faults;
-  private final double replySeconds;
+  private final WireHabits habits;
   private final MonotonicClock clock;
   private final Set<Socket> clients = ConcurrentHashMap.newKeySet();
 
@@ -31,12 +31,12 @@ public final class SupplyServer implements AutoCloseable {
       ServerSocket listening,
       LineService service,
       FaultSwitches faults,
-      double replySeconds,
+      WireHabits habits,
       MonotonicClock clock) {
     this.listening = listening;
     this.service = service;
     this.faults = faults;
-    this.replySeconds = replySeconds;
+    this.habits = habits;
     this.clock = clock;
   }
 
@@ -45,16 +45,12 @@ public final class SupplyServer implements AutoCloseable {
    * @throws IOException when the port is taken
    */
   public static SupplyServer start(
-      int port,
-      LineService service,
-      FaultSwitches faults,
-      double replySeconds,
-      MonotonicClock clock)
+      int port, LineService service, FaultSwitches faults, WireHabits habits, MonotonicClock clock)
       throws IOException {
     ServerSocket socket = new ServerSocket();
     socket.setReuseAddress(true);
     socket.bind(new InetSocketAddress(InetAddress.getLoopbackAddress(), port));
-    SupplyServer server = new SupplyServer(socket, service, faults, replySeconds, clock);
+    SupplyServer server = new SupplyServer(socket, service, faults, habits, clock);
     daemon(server::accept, "sim-supply-accept");
     return server;
   }
@@ -87,8 +83,8 @@ public final class SupplyServer implements AutoCloseable {
 
   private void converse(Socket client) {
     try {
-      ReplyWire wire = new ReplyWire(faults, replySeconds);
-      new LineConversation(client.getInputStream(), client.getOutputStream(), service, wire, clock)
+      new LineConversation(
+              client.getInputStream(), client.getOutputStream(), service, faults, habits, clock)
           .serve();
     } catch (IOException e) {
       LOG.debug("a controller's connection ended: {}", e.toString());

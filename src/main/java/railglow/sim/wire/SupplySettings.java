@@ -8,7 +8,7 @@ package railglow.sim.wire;
  * @param channels 1 or 2; the board hangs on the first
  * @param maxVolts highest it can be set to
  * @param maxAmperes highest limit it can be set to
- * @param replySeconds from question to answer
+ * @param wire how it behaves on its wire
  * @param voltsNoise standard deviation of a voltage reading
  * @param amperesNoise standard deviation of a current reading
  * @param voltsResolution step of a voltage reading
@@ -20,7 +20,7 @@ public record SupplySettings(
     int channels,
     double maxVolts,
     double maxAmperes,
-    double replySeconds,
+    WireHabits wire,
     double voltsNoise,
     double amperesNoise,
     double voltsResolution,
@@ -49,7 +49,7 @@ public record SupplySettings(
         1,
         30,
         5,
-        0.002,
+        WireHabits.plain(0.002),
         0.4e-3,
         0.15e-3,
         1e-3,
@@ -63,7 +63,7 @@ public record SupplySettings(
         channels,
         maxVolts,
         maxAmperes,
-        replySeconds,
+        wire,
         voltsNoise,
         amperesNoise,
         voltsResolution,
@@ -77,7 +77,7 @@ public record SupplySettings(
         newChannels,
         maxVolts,
         maxAmperes,
-        replySeconds,
+        wire,
         voltsNoise,
         amperesNoise,
         voltsResolution,
@@ -85,13 +85,17 @@ public record SupplySettings(
   }
 
   public SupplySettings withReplySeconds(double seconds) {
+    return withWire(wire.withReplySeconds(seconds));
+  }
+
+  public SupplySettings withWire(WireHabits newWire) {
     return new SupplySettings(
         serial,
         family,
         channels,
         maxVolts,
         maxAmperes,
-        seconds,
+        newWire,
         voltsNoise,
         amperesNoise,
         voltsResolution,

@@ -36,17 +36,12 @@ public final class TerminalServer implements AutoCloseable {
    * @throws IOException with a sentence for the operator when there is no such terminal
    */
   public static TerminalServer start(
-      Path path,
-      LineService service,
-      FaultSwitches faults,
-      double replySeconds,
-      MonotonicClock clock)
+      Path path, LineService service, FaultSwitches faults, WireHabits habits, MonotonicClock clock)
       throws IOException {
     TerminalServer server = Files.exists(path) ? open(path) : make(path);
-    ReplyWire wire = new ReplyWire(faults, replySeconds);
     LineService guarded = (line, now) -> server.closed ? null : service.receive(line, now);
     LineConversation conversation =
-        new LineConversation(server.in, server.out, guarded, wire, clock);
+        new LineConversation(server.in, server.out, guarded, faults, habits, clock);
     SupplyServer.daemon(() -> server.converse(conversation), "sim-supply-terminal");
     return server;
   }

@@ -11,7 +11,7 @@ import railglow.sim.fault.FaultSwitches;
 class ReplyWireTest {
   private static List<Transmission> answers(String fault, String... answers) {
     List<FaultSpec> specs = fault.isEmpty() ? List.of() : List.of(FaultSpec.parse(fault));
-    ReplyWire wire = new ReplyWire(new FaultSwitches(0, specs), 0.002);
+    ReplyWire wire = new ReplyWire(new FaultSwitches(0, specs), WireHabits.plain(0.002));
     List<Transmission> last = List.of();
     for (String answer : answers) {
       last = wire.transmit("MEAS:VOLT?", answer, 1);
