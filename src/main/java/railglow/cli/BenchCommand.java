@@ -106,6 +106,9 @@ final class BenchCommand implements Callable<Integer> {
   private int check(Bench read, Path benchFile) throws Exception {
     SupplyDescriptor supply = SupplyDescriptorFile.read(read.supplyDescriptor());
     CameraDescriptor camera = CameraDescriptorFile.read(read.cameraDescriptor());
+    if (!cameraOnly) {
+      RunSetup.checkContradictions(read, supply, camera);
+    }
     Files.createDirectories(folder);
     terminal.say("Bench      " + read.name());
     int exitCode =

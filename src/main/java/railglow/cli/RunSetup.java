@@ -22,14 +22,18 @@ import railglow.config.SequenceFile;
 import railglow.config.SupplyDescriptorFile;
 import railglow.pulse.PulseSequence;
 import railglow.pulse.Timeline;
+import railglow.safety.Bound;
 import railglow.safety.Envelope;
 import railglow.safety.EnvelopeCheck;
 import railglow.safety.InjectionLimits;
 import railglow.safety.Protection;
 import railglow.safety.Refusal;
 import railglow.safety.SupplyFacts;
+import railglow.supply.LimitContradictions;
 import railglow.supply.OutputPlan;
 import railglow.supply.SupplyDescriptor;
+import railglow.units.Quantity;
+import railglow.units.Unit;
 
 /**
  * Everything a run needs, read and checked before anything is opened.
@@ -86,7 +90,7 @@ record RunSetup(
     if (files != null && rail != null) {
       envelope = withParts(envelope, files.board(), rail);
     }
-    checkChannel(bench, supply);
+    checkContradictions(bench, supply, camera);
     OutputPlan plan = OutputPlan.of(sequence.levelVolts(), sequence.maxAmperes(), supply);
     SupplyFacts facts = supply.facts(bench.supplyChannel());
     List<Refusal> refusals =
@@ -257,6 +261,31 @@ record RunSetup(
 
   private static String origin(DelicateParts.Bears bears) {
     return bears.reference() + ", the most delicate part on the rail (" + bears.why() + ")";
+  }
+
+  /** Limits that contradict each other, whatever is to be run. */
+  static void checkContradictions(Bench bench, SupplyDescriptor supply, CameraDescriptor camera)
+      throws UserMistake {
+    checkChannel(bench, supply);
+    List<String> found =
+        new ArrayList<>(LimitContradictions.of(bench.limits(), supply, bench.supplyChannel()));
+    double period = 1 / camera.framesPerSecond();
+    Bound age = bench.limits().maxFrameAgeSeconds();
+    if (age.value() <= period) {
+      found.add(
+          "a camera frame may be at most "
+              + Quantity.format(age.value(), Unit.SECOND)
+              + " old ("
+              + age.origin()
+              + "), but one comes every "
+              + Quantity.format(period, Unit.SECOND)
+              + " (camera "
+              + camera.name()
+              + "): raise 'frame-age'");
+    }
+    if (!found.isEmpty()) {
+      throw new UserMistake("limits that contradict each other: " + String.join("; ", found));
+    }
   }
 
   private static void checkChannel(Bench bench, SupplyDescriptor supply) throws UserMistake {

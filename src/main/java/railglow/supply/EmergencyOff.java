@@ -132,8 +132,24 @@ public final class EmergencyOff {
     }
   }
 
+  /** Off to every output before the first is looked at: a proof may take its time. */
+  private void tellAll(SupplyDescriptor descriptor) {
+    try (Link link = links.apply(descriptor)) {
+      new SupplyTalk(link, descriptor, 1).reopen();
+      for (int channel = 1; channel <= descriptor.channels().size(); channel++) {
+        new SupplyTalk(link, descriptor, channel)
+            .tell(SupplyWords.filled(descriptor.commands().off(), channel));
+      }
+    } catch (SupplyException e) {
+      lastComplaint = e.getMessage();
+    }
+  }
+
   private List<Result> outputs(String identity, SupplyDescriptor descriptor) {
     List<Result> results = new ArrayList<>();
+    if (descriptor.channels().size() > 1) {
+      tellAll(descriptor);
+    }
     boolean described = known.contains(descriptor);
     for (int channel = 1; channel <= descriptor.channels().size(); channel++) {
       String doubt = prove(descriptor, channel);

@@ -9,6 +9,7 @@ import railglow.safety.Stop;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
 import railglow.time.MonotonicClock;
+import railglow.time.Pause;
 import railglow.time.Step;
 
 /**
@@ -21,6 +22,8 @@ import railglow.time.Step;
  */
 public final class SupplyKeeper implements Step {
   private static final long RETRY_NANOS = 20_000_000;
+  private static final int LAST_LOOKS = 600;
+  private static final long LAST_LOOK_NANOS = 5_000_000;
   private static final String NO_MEMORY =
       "the program has no memory left: give it more with -Xmx, or a smaller picture";
 
@@ -49,6 +52,8 @@ public final class SupplyKeeper implements Step {
   private boolean cleared;
   private boolean timerToDisarm;
   private Stop withoutMemory;
+  private volatile boolean offWanted;
+  private volatile boolean offHandedOver;
   private volatile boolean ready;
   private volatile long lastStepNanos;
 
@@ -132,10 +137,27 @@ public final class SupplyKeeper implements Step {
     return service.joules();
   }
 
+  /**
+   * The last thing before the loop is closed, called by another thread: where off is not proven it
+   * is sent once more, by the loop and without needing memory, and the run is stopped. Waits a
+   * moment for that, needing no memory itself: who closes may be the first to have none.
+   */
+  public void sendOffUnlessProven() {
+    if (reports.state() != OutputState.PROVEN_OFF) {
+      offWanted = true;
+      for (int i = 0; i < LAST_LOOKS && !offHandedOver; i++) {
+        Pause.nanos(LAST_LOOK_NANOS);
+      }
+    }
+  }
+
   /** Never throws: whatever fails, off is sent and the loop goes on. */
   @Override
   public long step(long nowNanos) {
     lastStepNanos = nowNanos;
+    if (offWanted && !offHandedOver) {
+      return lastResort(nowNanos);
+    }
     try {
       withoutMemory = new Stop(StopCause.INTERNAL_FAULT, nowNanos, NO_MEMORY);
       return tried(nowNanos);
@@ -160,7 +182,7 @@ public final class SupplyKeeper implements Step {
 
   /** Not even an error could be dealt with, most likely for want of memory. */
   private long lastResort(long nowNanos) {
-    supply.offWithoutMemory();
+    offHandedOver |= supply.offWithoutMemory();
     try {
       latch.set(withoutMemory);
     } catch (Throwable t) {

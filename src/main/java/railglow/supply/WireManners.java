@@ -9,7 +9,7 @@ import railglow.link.LinkSettings;
  * @param replyTimeoutNanos longest time for one exchange
  * @param compound whether several commands and queries may stand in one message, joined by {@code
  *     ;:}
- * @param readingIntervalNanos time between two readings
+ * @param readingIntervalNanos longest time between two readings
  */
 public record WireManners(
     LinkSettings link, long replyTimeoutNanos, boolean compound, long readingIntervalNanos) {}

@@ -82,7 +82,7 @@ class ParsersKeepTheirWordTest {
     }
   }
 
-  private static String inputsFolder(Target target) {
+  static String inputsFolder(Target target) {
     return target.fuzz().getName().replace('.', '/') + "Inputs";
   }
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import railglow.sim.BenchPorts;
 import railglow.sim.BenchScenarios;
 import railglow.sim.SimulatedBench;
@@ -152,7 +153,7 @@ final class ChildHunt implements AutoCloseable {
   void awaitOn() throws InterruptedException, IOException {
     int again = 3;
     for (int i = 0; i < 9000 && !outputIsOn(); i++) {
-      if (!process.isAlive() && again-- > 0 && output().contains("can't keep up")) {
+      if (!process.isAlive() && again-- > 0 && endedByABusyMachine()) {
         start();
       } else if (!process.isAlive()) {
         throw new AssertionError("the hunt ended before the first pulse: " + output());
@@ -160,6 +161,12 @@ final class ChildHunt implements AutoCloseable {
       Thread.sleep(5);
     }
     Thread.sleep(100);
+  }
+
+  private boolean endedByABusyMachine() throws IOException {
+    String said = output();
+    return Stream.of("can't keep", "loop stalled", "frames stale", "permit lapsed", "not ready")
+        .anyMatch(said::contains);
   }
 
   /** The time of a fault that is no signal. */

@@ -7,10 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -21,6 +24,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import railglow.journal.Entry;
+import railglow.journal.Journal;
+import railglow.journal.JournalReader;
+import railglow.journal.RunFolder;
 
 /**
  * What goes wrong with the program itself: a whole hunt in another process against the simulated
@@ -48,12 +55,25 @@ class ProcessFaultsTest {
     ROWS.add(
         String.format(
             Locale.ROOT,
-            "| %s | %s | %s | %d | %s |",
+            "| %s | %s | %s | %s | %s | %d | %s |",
             fault,
+            cause(told),
             Double.isNaN(offMillis) ? "-" : String.format(Locale.ROOT, "%.0f ms", offMillis),
+            told.contains("output proven off")
+                ? "PROVEN_OFF"
+                : told.contains("NOT PROVEN OFF") ? "UNKNOWN" : "-",
             hunt.outputIsOn() ? "on" : "off",
             exitCode,
             told.replace("|", "/").replace(folder.toString(), "FOLDER")));
+  }
+
+  /** As the program's last sentence says it. */
+  private static String cause(String told) {
+    Matcher said = Pattern.compile("^Stopped +([a-z ]+),").matcher(told);
+    if (said.find()) {
+      return said.group(1).toUpperCase(Locale.ROOT).replace(' ', '_');
+    }
+    return told.startsWith("Ended") ? "PROGRAMME_FINISHED" : "-";
   }
 
   @AfterAll
@@ -205,6 +225,46 @@ class ProcessFaultsTest {
     assertTrue(code != 0, hunt.output());
     assertFalse(hunt.outputIsOn());
     row("heap exhausted", off, code, hunt.lineWith("Stopped"));
+  }
+
+  @Test
+  void theWallClockSetBackAnHourInMidRunChangesNothing() throws Exception {
+    Assumptions.assumeTrue(
+        WallClock.canBeMoved(), "gcc is not installed: the clock can't be moved");
+    Path when = folder.resolve("now");
+    Instant before = Instant.now();
+    hunt.withEnvironment("LD_PRELOAD", WallClock.library(folder).toString())
+        .withEnvironment("WALL_CLOCK_BACK_WHEN", when.toString())
+        .withMain(ClockWitnessMain.class, when.toString())
+        .withOptions("--cycles-at-most", "6")
+        .start();
+    hunt.awaitOn();
+    Files.createFile(when);
+    int code = hunt.exitCode(120);
+    Instant after = Instant.now();
+
+    String seen = hunt.lineWith("the wall clock reads").replaceAll(".* ", "");
+    assertTrue(
+        Instant.parse(seen).isBefore(before.minusSeconds(3000)), "it was not moved: " + seen);
+    assertEquals(0, code, hunt.output());
+    assertFalse(hunt.outputIsOn());
+    Journal journal = JournalReader.read(new RunFolder(theRun()));
+    Instant started = journal.header().started();
+    assertTrue(started.isAfter(before) && started.isBefore(after), started.toString());
+    long last = Long.MIN_VALUE;
+    for (Entry.Reading reading : journal.of(Entry.Reading.class).toList()) {
+      assertTrue(reading.nanos() > last, "the times of readings never go back");
+      last = reading.nanos();
+    }
+    long lasted = journal.closed().orElseThrow().nanos() - journal.header().startNanos();
+    assertTrue(lasted > 0 && lasted < 120_000_000_000L, lasted + " ns");
+    row("wall clock set back an hour in mid-run", Double.NaN, code, hunt.lineWith("Ended"));
+  }
+
+  private Path theRun() throws IOException {
+    try (Stream<Path> runs = Files.list(folder.resolve("runs"))) {
+      return runs.filter(Files::isDirectory).findFirst().orElseThrow();
+    }
   }
 
   @Test

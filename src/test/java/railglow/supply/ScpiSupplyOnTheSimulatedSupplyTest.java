@@ -214,6 +214,31 @@ class ScpiSupplyOnTheSimulatedSupplyTest {
   }
 
   @Test
+  void offReachesEveryOutputBeforeTheFirstIsProven() throws Exception {
+    world = world(SupplySettings.usual().withChannels(2));
+    world.receive("INST:NSEL 2;:VOLT 5;:CURR 1;:OUTP ON", clock.nanos());
+    world.receive("INST:NSEL 1;:VOLT 5;:CURR 1;:OUTP ON", clock.nanos());
+    lines.clear();
+    SupplyDescriptor two =
+        changed(
+            "channels:\n",
+            "channels:\n  - voltage: {lowest: 0 V, highest: 30 V, meter-error: 5 mV}\n"
+                + "    current: {lowest: 1 mA, highest: 5 A, meter-error: 2 mA}\n",
+            "  output-on:",
+            "  select-channel: \"INST:NSEL {channel}\"\n  output-on:");
+
+    List<EmergencyOff.Result> results =
+        new EmergencyOff(this::link, List.of(two), 1_000_000_000, clock, clock::advance).drive();
+
+    int second = lines.indexOf("INST:NSEL 2;:OUTP OFF");
+    int firstLook = lines.indexOf("INST:NSEL 1;:OUTP OFF;:OUTP?");
+    assertTrue(second >= 0 && second < firstLook, lines.toString());
+    assertEquals(2, results.size());
+    assertTrue(results.stream().allMatch(EmergencyOff.Result::proven), results.toString());
+    assertFalse(world.supply().output(2).isReallyOn());
+  }
+
+  @Test
   void offTellsTheTruthWhenTheSupplyIgnoresIt() {
     world.receive("VOLT 1;:CURR 1;:OUTP ON", clock.nanos());
     world.faults().throwAt(railglow.sim.fault.FaultKind.IGNORES_OFF, clock.nanos());

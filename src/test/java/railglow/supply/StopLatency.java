@@ -54,18 +54,25 @@ public final class StopLatency implements SupplyListener, Transcript {
   private StopLatency() {}
 
   /**
-   * @param args number of trips, {@code tcp} or {@code terminal}, whether frames are processed
-   *     beside ({@code load} or {@code idle}), the document to write the table into
+   * @param args number of trips; {@code tcp}, {@code terminal} or {@code all}; whether frames are
+   *     processed beside ({@code load} or {@code idle}; left out with {@code all}); the document to
+   *     write the tables into
    */
   public static void main(String[] args) throws Exception {
     int trips = Integer.parseInt(args[0]);
-    boolean terminal = args[1].equals("terminal");
-    boolean load = args[2].equals("load");
-    List<String> rows = new StopLatency().measure(trips, terminal, load);
-    rows.forEach(System.out::println);
-    if (args.length > 3) {
-      System.setProperty("fault.table", args[3]);
-      FaultTable.write(args[1] + " " + args[2], rows);
+    boolean all = args[1].equals("all");
+    int next = all ? 2 : 3;
+    if (args.length > next) {
+      System.setProperty("fault.table", args[next]);
+    }
+    List<String> tables =
+        all ? List.of("tcp load", "terminal load", "tcp idle") : List.of(args[1] + " " + args[2]);
+    for (String table : tables) {
+      System.out.println(table);
+      List<String> rows =
+          new StopLatency().measure(trips, table.startsWith("terminal"), table.endsWith("load"));
+      rows.forEach(System.out::println);
+      FaultTable.write(table, rows);
     }
     System.exit(0);
   }
@@ -171,6 +178,9 @@ public final class StopLatency implements SupplyListener, Transcript {
     rows.add(row("off on its way (negative: received before our write returned)", wire));
     rows.add(row("bare loopback round trip", bare.roundTripMillis()));
     rows.add(row("bare thread with a timer: how late it wakes", bare.lateMillis()));
+    double interval = descriptor.wire().readingIntervalNanos() / 1e6;
+    rows.add(ratio(own, bare.lateMillis()));
+    rows.add(beyond(interval));
     rows.add(
         String.format(
             Locale.ROOT,
@@ -184,8 +194,44 @@ public final class StopLatency implements SupplyListener, Transcript {
     return rows;
   }
 
+  /** The goal for our own share: at most 0.5 ms, and in the tail 1.5 times the bare thread's. */
+  private static String ratio(List<Double> own, List<Double> bare) {
+    double[] ours = sorted(own);
+    double[] theirs = sorted(bare);
+    return String.format(
+        Locale.ROOT,
+        "| our own share over the bare thread's lateness, times | %.2f | %.2f | %.2f | %.2f | %.2f |",
+        at(ours, 0.5) / at(theirs, 0.5),
+        at(ours, 0.9) / at(theirs, 0.9),
+        at(ours, 0.99) / at(theirs, 0.99),
+        at(ours, 0.999) / at(theirs, 0.999),
+        ours[ours.length - 1] / theirs[theirs.length - 1]);
+  }
+
+  /** The goal for the whole: one reading interval, one exchange with off on its way, our share. */
+  private String beyond(double intervalMillis) {
+    int late = 0;
+    double most = 0;
+    for (double wait : waiting) {
+      late += wait > intervalMillis ? 1 : 0;
+      most = Math.max(most, wait - intervalMillis);
+    }
+    return String.format(
+        Locale.ROOT,
+        "| (trips beyond one reading interval of %.0f ms, one exchange and our own share: %d of"
+            + " %d%s) | | | | | |",
+        intervalMillis,
+        late,
+        waiting.size(),
+        late == 0 ? "" : String.format(Locale.ROOT, ", by %.1f ms at most", most));
+  }
+
+  private static double[] sorted(List<Double> millis) {
+    return millis.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+  }
+
   private static String row(String what, List<Double> millis) {
-    double[] sorted = millis.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+    double[] sorted = sorted(millis);
     return String.format(
         Locale.ROOT,
         "| %s | %.3f | %.3f | %.3f | %.3f | %.3f |",

@@ -76,14 +76,16 @@ public final class Sensing {
         feel();
       }
     } catch (RuntimeException | Error e) {
-      LOG.error("sensing failed", e);
       stop(StopCause.INTERNAL_FAULT, "sensing could not go on: " + e);
+      LOG.error("sensing failed", e);
+    } finally {
+      keeperRunner.awaitEnd(OFF_PATIENCE_NANOS);
+      keeper.sendOffUnlessProven();
+      keeperRunner.close();
     }
-    keeperRunner.awaitEnd(OFF_PATIENCE_NANOS);
     tellNews();
     RunEnding ending =
         new RunEnding(parts.latch().stop().orElseThrow(), keeper.outputState(), keeper.doubt());
-    keeperRunner.close();
     return new Outcome(ending, feeler.last);
   }
 

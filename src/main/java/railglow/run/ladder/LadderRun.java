@@ -115,6 +115,7 @@ public final class LadderRun {
       stop(StopCause.INTERNAL_FAULT, "the ladder could not go on: " + e);
     } finally {
       keeperRunner.awaitEnd(OFF_PATIENCE_NANOS);
+      keeper.sendOffUnlessProven();
       companion.end(keeper.outputState() == OutputState.PROVEN_OFF);
       keeperRunner.close();
       if (reader != null) {

@@ -1,5 +1,6 @@
 package railglow.run.pulsed;
 
+import java.io.IOException;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import railglow.camera.CameraDescriptor;
@@ -12,6 +13,10 @@ import railglow.observed.Frame;
 /** Pool, queue and reader of one run's frames. The queue has one taker at a time. */
 public final class FrameIntake {
   private static final long POOL_BYTES = 64L << 20;
+
+  /** Room for this long: a busy machine or a disk may stand still for seconds. */
+  private static final double WANTED_SECONDS = 4;
+
   private static final int LEAST_FRAMES = 24;
   private static final int FIRST_FRAMES = 10;
   private final FrameSource source;
@@ -31,8 +36,9 @@ public final class FrameIntake {
    */
   public FrameIntake(FrameSource source, CameraDescriptor camera, double heldSeconds) {
     this.source = source;
-    long bytes = 4L * camera.profile().width() * camera.profile().height();
-    int wanted = (int) Math.ceil(2 * camera.framesPerSecond());
+    long bytes =
+        (camera.isFloat() ? 4L : 2L) * camera.profile().width() * camera.profile().height();
+    int wanted = (int) Math.ceil(WANTED_SECONDS * camera.framesPerSecond());
     int held = (int) Math.ceil(heldSeconds * camera.framesPerSecond());
     this.frames = held + (int) Math.max(LEAST_FRAMES, Math.min(wanted, POOL_BYTES / bytes));
     this.pool = new FramePool(frames, source::newSamples);
@@ -64,6 +70,18 @@ public final class FrameIntake {
   public void discard() {
     for (Frame frame = queue.poll(); frame != null; frame = queue.poll()) {
       pool.giveBack(frame);
+      seen++;
+    }
+  }
+
+  /** The same, and storing is rehearsed with it. */
+  void discard(StoreRehearsal rehearsal) throws IOException {
+    for (Frame frame = queue.poll(); frame != null; frame = queue.poll()) {
+      try {
+        rehearsal.take(frame);
+      } finally {
+        pool.giveBack(frame);
+      }
       seen++;
     }
   }

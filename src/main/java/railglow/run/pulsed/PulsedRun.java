@@ -104,6 +104,7 @@ public final class PulsedRun {
       failed("the run could not go on: ", e);
       return new Outcome(awaitOff(), null, null);
     } finally {
+      keeper.sendOffUnlessProven();
       readerRunner.close();
       companion.end(keeper.outputState() == OutputState.PROVEN_OFF);
       keeperRunner.close();
@@ -242,12 +243,25 @@ public final class PulsedRun {
         parts.camera().profile().hasKelvin() ? "K" : "counts");
   }
 
-  /** Waits until frames come, the companion watches and the supply is set; discards frames. */
-  private void awaitReady(CompanionPost companion) {
+  /** Waits until frames come and can be stored, the companion watches and the supply is set. */
+  private void awaitReady(CompanionPost companion) throws IOException {
+    parts.folder().prepare(parts.plannedBytes());
+    try (StoreRehearsal rehearsal =
+        StoreRehearsal.begin(
+            parts.folder(),
+            parts.source().newSamples(),
+            parts.camera().framesPerSecond(),
+            parts.clock())) {
+      awaitReady(companion, rehearsal);
+    }
+  }
+
+  private void awaitReady(CompanionPost companion, StoreRehearsal rehearsal) throws IOException {
     long begin = parts.clock().nanos();
     while (!parts.latch().isSet()) {
-      intake.discard();
-      if (intake.runs() && companion.isReady() && keeper.isReady()) {
+      intake.discard(rehearsal);
+      boolean others = intake.runs() && companion.isReady() && keeper.isReady();
+      if (others && rehearsal.keepsPace()) {
         return;
       }
       intake.failure().ifPresent(sentence -> stop(StopCause.FRAMES_STALE, sentence));
@@ -255,7 +269,9 @@ public final class PulsedRun {
       if (!intake.runs() && waited > FRAMES_PATIENCE_NANOS) {
         stop(StopCause.FRAMES_STALE, intake.silence());
       }
-      if (waited > READY_PATIENCE_NANOS) {
+      if (waited > READY_PATIENCE_NANOS && others) {
+        stop(StopCause.JOURNAL_FAILED, rehearsal.complaint());
+      } else if (waited > READY_PATIENCE_NANOS) {
         stop(StopCause.SUPPLY_ERROR, "supply and companion were not ready within 20 s");
       }
       Pause.nanos(WATCH_NANOS / 10);

@@ -1,0 +1,90 @@
+package railglow.run.pulsed;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import railglow.journal.FrameStoreWriter;
+import railglow.journal.RunFolder;
+import railglow.journal.SampleType;
+import railglow.observed.Frame;
+import railglow.thermal.Samples;
+import railglow.time.MonotonicClock;
+
+/**
+ * Stores the frames that come before a run into a file that is thrown away, until storing keeps
+ * pace. The first frames of a program that has just started take many times longer than later ones,
+ * and a disk may be too slow at all: both must be over or known before the first pulse and not fill
+ * the record's waiting room in it. Used by one thread.
+ */
+final class StoreRehearsal implements AutoCloseable {
+  /** So many stores in a row must be quick enough. */
+  private static final int IN_A_ROW = 8;
+
+  /** Of a frame's period: the rest is left for a busy machine; the waiting room levels that. */
+  private static final double SHARE = 0.8;
+
+  private final Path file;
+  private final FrameStoreWriter writer;
+  private final MonotonicClock clock;
+  private final long periodNanos;
+  private int quick;
+  private long lastNanos;
+
+  private StoreRehearsal(
+      Path file, FrameStoreWriter writer, double framesPerSecond, MonotonicClock clock) {
+    this.file = file;
+    this.writer = writer;
+    this.clock = clock;
+    this.periodNanos = Math.round(1e9 / framesPerSecond);
+  }
+
+  /**
+   * @throws IOException with a sentence when the folder takes no file
+   */
+  static StoreRehearsal begin(
+      RunFolder folder, Samples like, double framesPerSecond, MonotonicClock clock)
+      throws IOException {
+    Path file = folder.root().resolve("rehearsal.tmp");
+    Files.createDirectories(folder.root());
+    Files.deleteIfExists(file);
+    return new StoreRehearsal(
+        file,
+        FrameStoreWriter.create(file, SampleType.of(like), like.width(), like.height()),
+        framesPerSecond,
+        clock);
+  }
+
+  /** Stores one frame and gives it back unchanged; nothing once the pace is kept. */
+  void take(Frame frame) throws IOException {
+    if (keepsPace()) {
+      return;
+    }
+    long before = clock.nanos();
+    writer.append(frame);
+    lastNanos = clock.nanos() - before;
+    quick = lastNanos <= SHARE * periodNanos ? quick + 1 : 0;
+  }
+
+  /** Whether the last frames were stored well within their time. */
+  boolean keepsPace() {
+    return quick >= IN_A_ROW;
+  }
+
+  /** Why not, as one sentence. */
+  String complaint() {
+    return String.format(
+        Locale.ROOT,
+        "this machine can't keep the record: storing a frame took %.1f ms, and one comes every %.1f"
+            + " ms; end other programs, or use a quicker disk",
+        lastNanos / 1e6,
+        periodNanos / 1e6);
+  }
+
+  /** Throws the file away. */
+  @Override
+  public void close() throws IOException {
+    writer.close();
+    Files.deleteIfExists(file);
+  }
+}
