@@ -51,7 +51,7 @@ public final class SupplyKeeper implements Step {
   private long startedNanos;
   private boolean cleared;
   private boolean timerToDisarm;
-  private Stop withoutMemory;
+  private volatile Stop withoutMemory;
   private volatile boolean offWanted;
   private volatile boolean offHandedOver;
   private volatile boolean ready;
@@ -135,6 +135,15 @@ public final class SupplyKeeper implements Step {
   /** Energy put into the board so far, counted from above. */
   public double joules() {
     return service.joules();
+  }
+
+  /**
+   * Some loop of the program has run out of memory: stops the run and has off sent without needing
+   * any, from any thread.
+   */
+  public void memoryIsGone() {
+    offWanted = true;
+    latch.set(withoutMemory);
   }
 
   /**
@@ -276,6 +285,9 @@ public final class SupplyKeeper implements Step {
 
   private long driveOff() throws SupplyException {
     ready = false;
+    if (offWanted && !offHandedOver) {
+      offHandedOver = supply.offWithoutMemory();
+    }
     if (!offDrive.attempt(service.setVolts(), () -> false)) {
       reports.notProven(clock.nanos());
       return clock.nanos() + RETRY_NANOS;

@@ -103,7 +103,8 @@ public final class StepRunner implements AutoCloseable {
   private boolean waited(long nextNanos) {
     try {
       return waitUntil(nextNanos);
-    } catch (OutOfMemoryError e) {
+    } catch (OutOfMemoryError | IllegalMonitorStateException e) {
+      // the second where the lock could not even be taken back for want of memory
       return !closing;
     }
   }

@@ -275,7 +275,7 @@ class ProcessFaultsTest {
     Files.createFile(when);
     hunt.faultNow();
     double off = hunt.millisToOff(15);
-    int code = hunt.exitCode(90);
+    int code = hunt.exitCode(300);
     assertFalse(hunt.outputIsOn());
     assertTrue(code == 4 || code == 5, code + ": " + hunt.output());
     row("every byte of memory taken, no companion", off, code, hunt.lineWith("memory"));

@@ -255,4 +255,20 @@ class SupplyKeeperStopTest {
     assertTrue(bench.finished());
     assertEquals(OutputState.PROVEN_OFF, bench.keeper.outputState());
   }
+
+  @Test
+  void whoClosesTheLoopHasOffSentFirstWhereItIsNotProven() throws InterruptedException {
+    bench.on();
+    Thread closing = new Thread(bench.keeper::sendOffUnlessProven, "closing");
+    closing.start();
+    while (bench.supply.isTrulyOn() && closing.isAlive()) {
+      bench.step();
+    }
+    closing.join();
+
+    assertFalse(bench.supply.isTrulyOn());
+    assertTrue(bench.latch.isSet());
+    bench.run(1);
+    assertEquals(OutputState.PROVEN_OFF, bench.keeper.outputState());
+  }
 }

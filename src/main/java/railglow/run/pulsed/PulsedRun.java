@@ -302,6 +302,9 @@ public final class PulsedRun {
   /** Stop first, words later: where there is no memory both fail, and the keeper must find out. */
   private void failed(String what, Throwable failure) {
     try {
+      if (failure instanceof OutOfMemoryError) {
+        keeper.memoryIsGone();
+      }
       stop(StopCause.INTERNAL_FAULT, what + failure);
       LOG.error(what, failure);
     } catch (OutOfMemoryError e) {
