@@ -20,9 +20,7 @@ class PermitService {
   /** How long a change may take to settle before regulation and residual current are judged. */
   private static final long SETTLE_NANOS = 150_000_000;
 
-  /**
-   * The interval is the longest: a tenth of it is left for a machine that wakes its threads late.
-   */
+  /** The interval is the longest: a tenth of it is left for a thread that wakes late. */
   private static final int EARLY_SHARE = 10;
 
   private final Supply supply;
