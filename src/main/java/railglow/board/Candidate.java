@@ -17,6 +17,8 @@ import java.util.stream.Collectors;
  *     reached
  * @param netsKnown whether it is known which parts are on the rail at all
  * @param surface what to mind about the surface there, in words; empty when it radiates well
+ * @param late whether its heat comes clearly later than that of another source
+ * @param heat clauses on its heat: K/W, order in time, true rise
  * @param place among the candidates of its source, from 0
  */
 record Candidate(
@@ -32,6 +34,8 @@ record Candidate(
     String behind,
     boolean netsKnown,
     String surface,
+    boolean late,
+    String heat,
     int place) {
   private static final double LARGE_MILLIMETRES = 6.0;
 
@@ -62,6 +66,8 @@ record Candidate(
         behind,
         netsKnown,
         surface,
+        late,
+        heat,
         newPlace);
   }
 
@@ -73,7 +79,7 @@ record Candidate(
         millimetres,
         sigmas,
         onRail,
-        where(board) + "; " + what(railName) + surface + ".");
+        where(board) + "; " + what(railName) + heat + surface + ".");
   }
 
   private String where(Board board) {
@@ -119,7 +125,7 @@ record Candidate(
     if (!onRail) {
       return name + " without a pad on " + railName + ", probably only warmed by its neighbour";
     }
-    String described = name + " " + between(railName);
+    String described = name + " " + between(railName) + kind.frequency();
     return switch (tier) {
       case MAYBE_PATH -> described + ", which may only carry the current to the fault";
       case NEAR -> described + ", the nearest of that rail";

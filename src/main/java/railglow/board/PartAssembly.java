@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import railglow.board.geometry.PackageOutline;
 import railglow.board.imports.Netlist;
@@ -57,6 +58,7 @@ public record PartAssembly(
               + ": 2 x 2 mm is assumed ('sizes' in the board file states better)");
     }
     netlist.ifPresent(list -> addUnplaced(placed, list, parts, gaps));
+    netlist.ifPresent(list -> sameInNetlist(placed, list, gaps));
     return new PartAssembly(List.copyOf(parts), netlist, List.copyOf(gaps), List.copyOf(notes));
   }
 
@@ -99,6 +101,29 @@ public record PartAssembly(
         part.rotationDegrees(),
         part.side(),
         nets(pads));
+  }
+
+  /** The netlist keeps six letters of a reference: longer ones may fall together. */
+  private static void sameInNetlist(List<PlacedPart> placed, Netlist netlist, List<String> gaps) {
+    Map<String, Set<String>> written = new TreeMap<>();
+    for (PlacedPart part : placed) {
+      if (!netlist.padsOf(part.reference()).isEmpty()) {
+        written
+            .computeIfAbsent(Netlist.writtenReference(part.reference()), key -> new TreeSet<>())
+            .add(part.reference());
+      }
+    }
+    written.forEach(
+        (name, parts) -> {
+          if (parts.size() > 1) {
+            gaps.add(
+                String.join(" and ", parts)
+                    + " are all written "
+                    + name
+                    + " in the netlist, which keeps six letters: which of its pads are whose can't be"
+                    + " told, so each is taken to be on all of their nets; place and value are sure");
+          }
+        });
   }
 
   private static void addUnplaced(

@@ -38,6 +38,14 @@ public enum PartKind {
     return failureWeight;
   }
 
+  /** How often such a part leaks, in words that say where that comes from; empty for the usual. */
+  String frequency() {
+    String source = " (common practice, no source)";
+    return failureWeight >= 3
+        ? ", a kind that often leaks" + source
+        : failureWeight < 1 ? ", a kind that seldom leaks" + source : "";
+  }
+
   /** Whether such a part usually carries the current to the fault, and warms by that. */
   public boolean oftenPath() {
     return oftenPath;

@@ -52,22 +52,22 @@ public final class SurfaceWords {
         : Optional.empty();
   }
 
-  /** One sentence on the true rise of a source; empty when none can be given. */
-  public static Optional<String> trueRise(Board board, HeatSource source, double startCelsius) {
+  /** The true rise as a clause of a suspect's sentence; empty when none can be given. */
+  static String trueRiseClause(Board board, HeatSource source, double startCelsius) {
     return trueRiseKelvin(board, source, startCelsius)
         .map(
             rise -> {
               Named named = surfaceAt(board, source);
               return String.format(
                   Locale.ROOT,
-                  "Seen %s on %s (emissivity %.2f +- %.2f): truly %s +- %s.",
-                  Quantity.format(source.riseKelvin(), Unit.KELVIN),
+                  "; truly warmer by %s +- %s (%s, emissivity %.2f +- %.2f)",
+                  Quantity.format(rise.value(), Unit.KELVIN),
+                  Quantity.format(rise.sigma(), Unit.KELVIN),
                   named.name(),
                   named.surface().emissivity(),
-                  named.surface().emissivitySigma(),
-                  Quantity.format(rise.value(), Unit.KELVIN),
-                  Quantity.format(rise.sigma(), Unit.KELVIN));
-            });
+                  named.surface().emissivitySigma());
+            })
+        .orElse("");
   }
 
   private static Named surfaceAt(Board board, HeatSource source) {

@@ -15,7 +15,8 @@ import railglow.thermal.HeatSource;
  * <p>A part is a suspect when the 99 % ellipse of the source's position touches its outline. Those
  * with a pad on the injected rail, or behind an inductor, ferrite, fuse or sense resistor of it,
  * come first, ordered by the share of the position's error that lies on them times how often such a
- * part fails (common practice, no source).
+ * part fails (common practice, no source). Of several sources those whose heat comes first go
+ * before those that were merely warmed, then those with more heat per power.
  */
 public final class SuspectRanking {
   /** Radius of the 99 % ellipse of a two-dimensional normal distribution: sqrt(-2 ln 0.01). */
@@ -29,18 +30,27 @@ public final class SuspectRanking {
 
   private SuspectRanking() {}
 
+  /** As {@link #rank(Board, String, List, HeatFacts)}, with nothing known but the sources. */
+  public static List<Suspect> rank(Board board, String railName, List<HeatSource> sources) {
+    return rank(board, railName, sources, HeatFacts.NONE);
+  }
+
   /**
    * @param railName the injected rail; empty when none was named
-   * @param sources strongest first
+   * @param sources strongest first, which is by heat per power: all got the same power
+   * @param facts what is known of their heat
    * @return by rank, each part once; empty when the board has no registration or no parts
    */
-  public static List<Suspect> rank(Board board, String railName, List<HeatSource> sources) {
+  public static List<Suspect> rank(
+      Board board, String railName, List<HeatSource> sources, HeatFacts facts) {
     if (board.registration().isEmpty()) {
       return List.of();
     }
+    List<HeatFacts.Place> places = facts.places(board, sources);
     List<Candidate> all = new ArrayList<>();
     for (int i = 0; i < sources.size(); i++) {
-      List<Candidate> own = candidates(board, railName, position(board, sources.get(i)), i);
+      List<Candidate> own =
+          candidates(board, railName, position(board, sources.get(i)), i, places.get(i));
       for (int place = 0; place < Math.min(own.size(), MOST_PER_SOURCE); place++) {
         all.add(own.get(place).at(place));
       }
@@ -48,6 +58,7 @@ public final class SuspectRanking {
     all.sort(
         Comparator.comparingInt(Candidate::place)
             .thenComparing(candidate -> candidate.tier().ordinal())
+            .thenComparing(Candidate::late)
             .thenComparingInt(Candidate::source));
     List<Suspect> suspects = new ArrayList<>();
     Set<String> named = new TreeSet<>();
@@ -73,7 +84,7 @@ public final class SuspectRanking {
   }
 
   private static List<Candidate> candidates(
-      Board board, String railName, BoardPosition at, int source) {
+      Board board, String railName, BoardPosition at, int source, HeatFacts.Place heat) {
     BoardPosition position = at.withAdded(PLACEMENT_SIGMA_MILLIMETRES);
     boolean netsKnown = !railName.isEmpty() && !board.padsOn(railName).isEmpty();
     RailReach reach = RailReach.of(board, railName);
@@ -111,6 +122,8 @@ public final class SuspectRanking {
               via == null ? "" : via,
               netsKnown,
               surface,
+              heat.late(),
+              heat.words(),
               0));
     }
     found.sort(

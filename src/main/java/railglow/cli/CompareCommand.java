@@ -17,6 +17,7 @@ import railglow.board.compare.ComparedSource;
 import railglow.board.compare.ComparisonWords;
 import railglow.board.compare.ComparisonWords.Question;
 import railglow.board.compare.RunComparison;
+import railglow.board.geometry.Registration;
 import railglow.journal.Findings;
 import railglow.journal.FindingsFile;
 import railglow.journal.JournalException;
@@ -30,7 +31,9 @@ import railglow.journal.RunFolder;
     description = {
       "Compares the heat sources of two runs: at two injection points (what stays hot at both is the"
           + " fault), before and after a repair, or a known-good board with a faulty one.",
-      "Rises are compared per watt, with the probability that chance alone makes such a difference."
+      "Rises are compared per watt, with the probability that chance alone makes such a difference;"
+          + " so are the whole pictures. Where the camera was moved between the runs, the second is"
+          + " tied to the board again by its thermal picture, if that has texture enough."
     })
 final class CompareCommand implements Callable<Integer> {
   private final Terminal terminal;
@@ -57,7 +60,30 @@ final class CompareCommand implements Callable<Integer> {
     this.terminal = terminal;
   }
 
-  private record Run(ComparedRun compared, Findings findings, String rail, String board) {}
+  private record Run(ComparedRun compared, ComparedPlanes.Kept kept) {
+    Findings findings() {
+      return kept.findings();
+    }
+
+    String rail() {
+      return kept.header().rail();
+    }
+
+    String board() {
+      return kept.header().board();
+    }
+
+    Run tiedBy(Optional<Registration> registration) {
+      return new Run(
+          new ComparedRun(
+              compared.label(),
+              compared.sources(),
+              compared.watts(),
+              compared.upperLimitKelvin(),
+              registration),
+          kept);
+    }
+  }
 
   @Override
   public Integer call() throws Exception {
@@ -72,13 +98,16 @@ final class CompareCommand implements Callable<Integer> {
       throw new UserMistake(
           "the runs are of different boards: '" + a.board() + "' and '" + b.board() + "'");
     }
+    List<String> lines = new ArrayList<>();
+    Optional<Registration> registration =
+        ComparedPlanes.secondRegistration(a.kept(), b.kept(), lines);
+    Run other = b.tiedBy(registration);
     RunComparison comparison;
     try {
-      comparison = RunComparison.of(a.compared(), b.compared());
+      comparison = RunComparison.of(a.compared(), other.compared());
     } catch (IllegalArgumentException e) {
       throw new UserMistake(e.getMessage());
     }
-    List<String> lines = new ArrayList<>();
     if (!a.rail().equals(b.rail())) {
       Summary.wrap(
           lines, "Note       ", "the runs injected different rails: " + a.rail() + ", " + b.rail());
@@ -93,12 +122,13 @@ final class CompareCommand implements Callable<Integer> {
         ComparisonWords.of(
             asked,
             a.compared(),
-            b.compared(),
+            other.compared(),
             comparison,
             a.findings().unit() + "/W",
-            source -> name(source, a, b, comparison.inMillimetres()));
+            source -> name(source, a.findings(), other.findings(), comparison.inMillimetres()));
     Summary.wrap(lines, "Conclusion ", words.get(0));
     words.subList(1, words.size()).forEach(line -> Summary.wrap(lines, "           ", line));
+    lines.addAll(ComparedPlanes.differences(a.kept(), other.kept(), registration));
     terminal.say(lines);
     return ExitCode.DONE;
   }
@@ -129,9 +159,7 @@ final class CompareCommand implements Callable<Integer> {
               findings.onWatts(),
               findings.upperLimit(),
               board.flatMap(Board::registration)),
-          findings,
-          header.rail(),
-          header.board());
+          new ComparedPlanes.Kept(folder, header, findings, board));
     } catch (JournalException e) {
       throw new UserMistake(e.getMessage());
     } catch (IOException e) {
@@ -140,8 +168,8 @@ final class CompareCommand implements Callable<Integer> {
   }
 
   /** The part a source was ranked with, or its place. */
-  private static String name(ComparedSource source, Run a, Run b, boolean millimetres) {
-    Findings findings = source.first() >= 0 ? a.findings() : b.findings();
+  private static String name(ComparedSource source, Findings a, Findings b, boolean millimetres) {
+    Findings findings = source.first() >= 0 ? a : b;
     int index = source.first() >= 0 ? source.first() : source.second();
     return findings.suspects().stream()
         .filter(suspect -> suspect.sourceIndex() == index)

@@ -1,9 +1,11 @@
 package railglow.run;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import railglow.board.Board;
+import railglow.board.HeatFacts;
 import railglow.board.NextStep;
 import railglow.board.Suspect;
 import railglow.board.SuspectRanking;
@@ -13,6 +15,7 @@ import railglow.journal.RunHeader;
 import railglow.run.reduction.Reduced;
 import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
+import railglow.thermal.Plane;
 import railglow.thermal.RefusedSource;
 import railglow.thermal.inverse.PowerMap;
 import railglow.units.Quantity;
@@ -38,7 +41,9 @@ public final class FindingsMaker {
     String unit = Double.isNaN(header.camera().kelvinPerCount()) ? "counts" : "K";
     List<HeatSource> sources = reduced.look() == null ? List.of() : reduced.look().sources();
     List<Suspect> suspects =
-        board == null ? List.of() : SuspectRanking.rank(board, header.rail(), sources);
+        board == null
+            ? List.of()
+            : SuspectRanking.rank(board, header.rail(), sources, facts(header, reduced, sources));
     double railOhms = reduced.onVolts() / reduced.onAmperes();
     Verdict verdict = verdict(reduced, sources);
     return new Findings(
@@ -60,6 +65,26 @@ public final class FindingsMaker {
         RunPower.describe(power, board));
   }
 
+  /** Power and starting temperatures, as far as the camera has a scale for them. */
+  private static HeatFacts facts(RunHeader header, Reduced reduced, List<HeatSource> sources) {
+    if (Double.isNaN(header.camera().kelvinPerCount())) {
+      return HeatFacts.NONE;
+    }
+    boolean absolute =
+        reduced.background() != null && !Double.isNaN(header.camera().celsiusAtZero());
+    List<Double> start = new ArrayList<>();
+    for (HeatSource source : sources) {
+      start.add(absolute ? at(reduced.background(), source) : Double.NaN);
+    }
+    return new HeatFacts(reduced.onWatts(), start);
+  }
+
+  private static double at(Plane plane, HeatSource source) {
+    int column = (int) Math.max(0, Math.min(plane.width() - 1, Math.round(source.column())));
+    int row = (int) Math.max(0, Math.min(plane.height() - 1, Math.round(source.row())));
+    return plane.at(column, row);
+  }
+
   /** A rise with its unit, "62.1 mK" or "2.50 counts". */
   public static String rise(double value, String unit) {
     return unit.equals("K")
@@ -68,7 +93,7 @@ public final class FindingsMaker {
   }
 
   /** A probability in words for a sentence. */
-  static String probability(double p) {
+  public static String probability(double p) {
     return p < 1e-6
         ? "below one in a million"
         : String.format(Locale.ROOT, p < 0.001 ? "%.1e" : "%.4f", p);

@@ -111,6 +111,19 @@ class PartAssemblyTest {
   }
 
   @Test
+  void referencesThatFallTogetherInTheNetlistAreNamed() {
+    PartAssembly joined =
+        PartAssembly.of(
+            placement(placed("CONN1234", "0805", 10, 10), placed("CONN1299", "0805", 30, 10)),
+            netlist(pad("CONN12", "VCC", 10, 10), pad("CONN12", "GND", 30, 10)),
+            Map.of());
+    assertTrue(
+        joined.gaps().toString().contains("CONN1234 and CONN1299 are all written CONN12"),
+        joined.gaps().toString());
+    assertEquals(2, joined.parts().size());
+  }
+
+  @Test
   void filesOfDifferentBoardsAreToldApart() {
     PartAssembly joined =
         PartAssembly.of(

@@ -238,4 +238,59 @@ class SuspectRankingTest {
     assertTrue(
         suspects.get(0).reason().contains("at its upper left corner"), suspects.get(0).reason());
   }
+
+  private static HeatSource after(double seconds, double x, double y) {
+    HeatSource like = at(x, y, 0.1);
+    return new HeatSource(
+        like.column(),
+        like.row(),
+        like.columnVariance(),
+        like.rowVariance(),
+        0,
+        1,
+        NORMAL,
+        1,
+        0,
+        seconds,
+        2,
+        1e-3,
+        1);
+  }
+
+  @Test
+  void thePartWhoseHeatComesFirstGoesBeforeAStrongerOneThatWasOnlyWarmed() {
+    Board board =
+        board(
+            true,
+            true,
+            part("C1", 30, 30, Side.TOP, "VCC", "GND"),
+            part("C2", 60, 30, Side.TOP, "VCC", "GND"));
+    List<Suspect> suspects =
+        SuspectRanking.rank(board, "VCC", List.of(after(3, 30, 30), after(0.4, 60, 30)));
+    assertEquals(List.of("C2", "C1"), names(suspects));
+    assertTrue(suspects.get(0).reason().contains("its heat comes first, after 0.4 s"));
+    assertTrue(
+        suspects.get(1).reason().contains("it may only be warmed"), suspects.get(1).reason());
+    List<Suspect> together =
+        SuspectRanking.rank(board, "VCC", List.of(after(0.7, 30, 30), after(0.4, 60, 30)));
+    assertEquals(List.of("C1", "C2"), names(together));
+  }
+
+  /** 1 K at 0.25 W is 4 K/W; 0.90 of the rise is seen on a ceramic body, so 1.11 K are there. */
+  @Test
+  void theSentenceTellsHeatPerPowerTheTrueRiseAndHowOftenSuchAPartLeaks() {
+    Board board = board(true, true, part("C1", 30, 30, Side.TOP, "VCC", "GND"));
+    HeatFacts facts = new HeatFacts(0.25, List.of(24.0));
+    String reason =
+        SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)), facts).get(0).reason();
+    assertTrue(reason.contains("; 4.0 K/W"), reason);
+    assertTrue(reason.contains("truly warmer by 1.1"), reason);
+    assertTrue(reason.contains("emissivity 0.90 +- 0.04"), reason);
+    assertTrue(reason.contains("often leaks (common practice, no source)"), reason);
+    assertFalse(
+        SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)))
+            .get(0)
+            .reason()
+            .contains("K/W"));
+  }
 }

@@ -31,8 +31,13 @@ public record Netlist(List<Pad> pads, List<String> notes) {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
+  /** A reference as the file writes it: six letters of a longer one. */
+  public static String writtenReference(String reference) {
+    return clipped(reference, REFERENCE_WIDTH, false);
+  }
+
   public List<Pad> padsOf(String reference) {
-    String written = clipped(reference, REFERENCE_WIDTH, false);
+    String written = writtenReference(reference);
     return pads.stream().filter(pad -> pad.reference().equals(written)).toList();
   }
 
