@@ -159,6 +159,11 @@ final class Hunt {
     terminal.say("Camera     " + setup.camera().name() + " at " + setup.bench().cameraAddress());
     terminal.say("Sequence   " + sequence.name() + ", " + PlanText.pulses(sequence));
     terminal.say("Protected  " + String.join("; ", supply.protections()));
+    terminal.say(
+        String.format(
+            Locale.ROOT,
+            "Room       at most %.0f MB of frames, stored without loss",
+            plannedBytes(setup) / 1e6));
     terminal.say("Run        " + folder.root());
   }
 

@@ -133,6 +133,30 @@ public final class Checksums {
   }
 
   /**
+   * The files that are there but do not fit their stored sums, by name; the frames, which take long
+   * to sum up, are left to {@link #check}. Empty for a folder without stored sums.
+   */
+  public static List<String> changed(RunFolder folder) throws IOException {
+    List<String> changed = new ArrayList<>();
+    if (!areIn(folder)) {
+      return changed;
+    }
+    for (String line : Files.readString(folder.root().resolve(FILE)).split("\n")) {
+      Matcher matcher = LINE.matcher(line);
+      if (!matcher.matches() || matcher.group(2).equals("frames.rgf")) {
+        continue;
+      }
+      Path file = folder.root().resolve(matcher.group(2)).normalize();
+      if (file.startsWith(folder.root().normalize())
+          && Files.isRegularFile(file)
+          && !sha256(file).equals(matcher.group(1))) {
+        changed.add(matcher.group(2));
+      }
+    }
+    return changed;
+  }
+
+  /**
    * Notes that the frames are about to be dropped on purpose, so that their absence is no damage.
    *
    * @param rule why, in words

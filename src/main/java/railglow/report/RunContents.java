@@ -83,6 +83,7 @@ record RunContents(
         problems.add("The copy " + used + " of a file that the run used is not there.");
       }
     }
+    problems.addAll(FolderCheck.problems(folder, journal));
     return new RunContents(folder, journal, findings, planes, List.copyOf(problems));
   }
 
