@@ -25,6 +25,7 @@ public final class Detector {
   private final ChannelMoments plainScratch;
   private final DriftFreeCycles cycles = new DriftFreeCycles();
   private final CycleSigns signs;
+  private final CycleCorrelation correlation;
   private final ScoreField field;
   private final RunError runError;
   private final float[] filteredI;
@@ -57,6 +58,7 @@ public final class Detector {
     scratch = new ChannelMoments(pixels);
     plainScratch = new ChannelMoments(pixels);
     signs = new CycleSigns(pixels);
+    correlation = new CycleCorrelation(width, height);
     field = new ScoreField(width, height);
     scoresToCall = new double[settings.maxCycles() + 1];
     Arrays.fill(scoresToCall, Double.POSITIVE_INFINITY);
@@ -99,6 +101,9 @@ public final class Detector {
     for (int w = 0; w < filters.length; w++) {
       filter(cycle, w);
       moments[w].add(filteredI, filteredC);
+      if (w == 0) {
+        correlation.add(filteredI);
+      }
       if (w == filters.length / 2) {
         signs.add(filteredI, filteredC);
       }
@@ -143,15 +148,26 @@ public final class Detector {
     SpreadTable spread = accepted < 2 ? null : new SpreadTable(2.0 * (accepted - 1));
     WidthStatistics[] statistics = new WidthStatistics[filters.length];
     ScoreRule[] rules = new ScoreRule[filters.length];
+    double scatterToMean = 1;
     for (int w = 0; w < filters.length && accepted >= 2; w++) {
       filter(last.orElseThrow(), w);
       scratch.setTo(moments[w], filteredI, filteredC, 0, pixels());
       if (w == filters.length / 2) {
         signs.setLast(filteredI, filteredC);
       }
+      if (w == 0) {
+        scatterToMean = correlation.scatterToMean(scratch, filteredI);
+      }
       PooledNoise narrower = w > 0 && statistics[w - 1] != null ? statistics[w - 1].noise() : null;
       PooledNoise noise =
-          PooledNoise.of(scratch, filters[w].scale(), width, filters[w].sigma(), spread, narrower);
+          PooledNoise.of(
+              scratch,
+              filters[w].scale(),
+              width,
+              filters[w].sigma(),
+              spread,
+              narrower,
+              scatterToMean);
       if (noise != null) {
         DelayArc arc = DelayArc.of(settings, noise);
         rules[w] = new ScoreRule(noise, arc, accepted - 1);
@@ -184,7 +200,8 @@ public final class Detector {
                 width,
                 filters[0].sigma(),
                 new SpreadTable(2.0 * (narrow.cycles() - 1)),
-                null);
+                null,
+                1);
     Plane trust = new Plane(width, height);
     Arrays.fill(trust.values(), 1);
     return noise == null ? trust : TrustMap.of(narrow, noise, cycles.alive(), width, height);

@@ -43,6 +43,7 @@ public final class Forecast {
             0,
             Double.POSITIVE_INFINITY,
             Double.POSITIVE_INFINITY,
+            1,
             0);
     DelayArc arc = DelayArc.of(settings, typical);
     double[] sigmas = settings.filterSigmasPixels();

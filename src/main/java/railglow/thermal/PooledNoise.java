@@ -13,6 +13,8 @@ import org.apache.commons.statistics.distribution.FDistribution;
  * @param covariance per cycle
  * @param priorDegrees prior degrees of freedom of a pixel's variance; infinite when all are alike
  * @param pooledDegrees degrees of freedom of the typical covariance itself
+ * @param scatterToMeanI by how much the mean of the in-phase channel varies more than its scatter
+ *     between cycles says, see CycleCorrelation; already in its variance
  * @param wildShare share of pixels that may have any noise of their own
  */
 record PooledNoise(
@@ -21,6 +23,7 @@ record PooledNoise(
     double covariance,
     double priorDegrees,
     double pooledDegrees,
+    double scatterToMeanI,
     double wildShare) {
   private static final double KEPT = 0.9;
 
@@ -35,6 +38,7 @@ record PooledNoise(
    *
    * @param scale 0 at pixels without data
    * @param narrower the noise at the next narrower width, or null
+   * @param scatterToMeanI of CycleCorrelation
    * @return null when nothing varies at all
    */
   static PooledNoise of(
@@ -43,7 +47,8 @@ record PooledNoise(
       int width,
       double sigma,
       SpreadTable spread,
-      PooledNoise narrower) {
+      PooledNoise narrower,
+      double scatterToMeanI) {
     int degrees = moments.cycles() - 1;
     int stride = Math.max(2, (int) Math.ceil(1.5 * sigma));
     int[] sample = lattice(moments, scale, width, stride);
@@ -73,11 +78,12 @@ record PooledNoise(
     double scaleBack =
         Double.isInfinite(prior) ? correction : typicalScale(whitened, degrees, prior);
     return new PooledNoise(
-        s[0] * scaleBack,
+        s[0] * scaleBack * scatterToMeanI,
         s[1] * scaleBack * meanToScatter(moments.cycles()),
-        s[2] * scaleBack,
+        s[2] * scaleBack * Math.sqrt(scatterToMeanI),
         prior,
         KEPT * independent * degrees,
+        scatterToMeanI,
         wild);
   }
 

@@ -71,9 +71,10 @@ final class ScoreRule {
     boolean alike = Double.isInfinite(noise.priorDegrees());
     float prior = alike ? 1 : (float) (noise.priorDegrees() / (noise.priorDegrees() + degrees));
     float share = alike ? 0 : (float) (1 / (noise.priorDegrees() + degrees));
-    float shareI = share * a * a;
+    float inflated = (float) Math.sqrt(noise.scatterToMeanI()) * a;
+    float shareI = share * inflated * inflated;
     float shareC = share * b * b;
-    float shareIC = 2 * share * a * b;
+    float shareIC = 2 * share * inflated * b;
     float[] meanI = moments.meanI();
     float[] meanC = moments.meanC();
     if (alike) {
@@ -104,8 +105,9 @@ final class ScoreRule {
       double a = arc.weightI()[j];
       double b = arc.weightC()[j];
       double mean = a * m.meanI()[i] + b * m.meanC()[i];
+      double aa = Math.sqrt(noise.scatterToMeanI()) * a;
       double squares =
-          a * a * m.squaresI()[i] + b * b * m.squaresC()[i] + 2 * a * b * m.products()[i];
+          aa * aa * m.squaresI()[i] + b * b * m.squaresC()[i] + 2 * aa * b * m.products()[i];
       double score = all.plain(mean, squares, noise);
       if (score > best && score > 1) {
         double doubted = all.weighed(score, mean, squares);

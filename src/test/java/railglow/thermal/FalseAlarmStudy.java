@@ -10,6 +10,9 @@ import java.util.SplittableRandom;
  * names of the scenes or RECORDED.
  */
 public final class FalseAlarmStudy {
+  private static final int PART_WIDTH = 56;
+  private static final int PART_HEIGHT = 44;
+
   private FalseAlarmStudy() {}
 
   public static void main(String[] args) throws java.io.IOException {
@@ -51,23 +54,35 @@ public final class FalseAlarmStudy {
     return least;
   }
 
-  /** Real noise: pulses that never were, of many periods and phases, over crops of a recording. */
+  /** Real noise: pulses that never were, of many periods and phases, over parts of recordings. */
   private static void recorded(int runs) throws java.io.IOException {
-    SplittableRandom random = new SplittableRandom(99);
-    for (String name : new String[] {"a_lepton3_static_489", "b_lepton3_flat_102"}) {
-      Recording recording = Recording.read(name);
-      double length = recording.seconds()[recording.frames() - 1];
-      double[] least = new double[Math.min(runs, 300)];
-      for (int run = 0; run < least.length; run++) {
-        double period = length / (8 + 12 * random.nextDouble());
-        double firstOn = period * (0.25 + random.nextDouble());
-        int cycles = (int) Math.floor((length - firstOn + 0.25 * period) / period);
-        DetectionSettings settings =
-            DetectionSettings.usual(period, 0.95, 0.05, Math.min(4, cycles), cycles);
-        least[run] = recording.leastP(settings, firstOn);
-      }
+    for (String name : RECORDED) {
+      double[] least = recorded(Recording.read(name), runs);
       print(name + " (one recording, invented pulses: runs not independent)", least);
     }
+  }
+
+  static final String[] RECORDED = {"a_lepton3_static_489", "b_lepton3_flat_102"};
+
+  static double[] recorded(Recording recording, int runs) {
+    SplittableRandom random = new SplittableRandom(99);
+    double length = recording.seconds()[recording.frames() - 1];
+    double[] least = new double[runs];
+    for (int run = 0; run < runs; run++) {
+      Recording part =
+          recording.part(
+              random.nextInt(recording.width() - PART_WIDTH + 1),
+              random.nextInt(recording.height() - PART_HEIGHT + 1),
+              PART_WIDTH,
+              PART_HEIGHT);
+      double period = length / (8 + 8 * random.nextDouble());
+      double firstOn = period * (0.25 + random.nextDouble());
+      int cycles = (int) Math.floor((length - firstOn + 0.25 * period) / period);
+      DetectionSettings settings =
+          DetectionSettings.usual(period, 0.95, 0.05, Math.min(4, cycles), cycles);
+      least[run] = part.leastP(settings, firstOn);
+    }
+    return least;
   }
 
   private static void print(String name, double[] least) {
@@ -77,13 +92,13 @@ public final class FalseAlarmStudy {
     int n = sorted.length;
     System.out.printf(
         Locale.ROOT,
-        "| %s | %d | %d | %.4f | %.4f to %.4f | %.3f |%n",
+        "| %s | %d | %d | %.2f %% | %.2f to %.2f %% | %.3f |%n",
         name,
         n,
         alarms,
-        alarms / (double) n,
-        bound(alarms, n, 0.025),
-        bound(alarms, n, 0.975),
+        100.0 * alarms / n,
+        100 * bound(alarms, n, 0.025),
+        100 * bound(alarms, n, 0.975),
         sorted[n / 20]);
   }
 

@@ -129,7 +129,7 @@ class FastLoopsTest {
       scratch.setTo(settled[w], fI, fC, 0, width * height);
       PooledNoise noise =
           PooledNoise.of(
-              scratch, filters[w].scale(), width, filters[w].sigma(), new SpreadTable(10), null);
+              scratch, filters[w].scale(), width, filters[w].sigma(), new SpreadTable(10), null, 1);
       rules[w] = new ScoreRule(noise, DelayArc.of(settings, noise), 5);
       field.include(w, scratch, filters[w].scale(), rules[w], whole);
     }

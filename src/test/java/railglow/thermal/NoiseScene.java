@@ -3,8 +3,10 @@ package railglow.thermal;
 import java.util.SplittableRandom;
 
 /**
- * Frames of a scene without any heat: pixel noise and one of several disturbances, frame by frame,
- * reduced to quarters. Small pictures, few frames per quarter, so that thousands of runs are cheap.
+ * A scene without any heat: pixel noise and one of several disturbances, reduced to quarters of six
+ * frames. Thousands of runs are cheap, because what pixel noise adds to a quarter's sum is drawn at
+ * once: the sum of six independent Gaussians is one Gaussian, and sum and last value of six steps
+ * of a recursive filter, given the value before, are two.
  */
 final class NoiseScene {
   /** What disturbs besides pixel noise. */
@@ -26,6 +28,7 @@ final class NoiseScene {
   }
 
   private static final int FRAMES_PER_QUARTER = 6;
+  private static final Smoothing SMOOTHING = Smoothing.of(1 - 0.113);
   private final Kind kind;
   private final int width;
   private final int height;
@@ -69,8 +72,9 @@ final class NoiseScene {
     Plane[] quarters = new Plane[4];
     for (int q = 0; q < 4; q++) {
       float[] sum = new float[width * height];
+      addPixelNoise(sum);
       for (int f = 0; f < FRAMES_PER_QUARTER; f++) {
-        addFrame(sum);
+        addDisturbance(sum);
       }
       for (int i = 0; i < sum.length; i++) {
         sum[i] /= FRAMES_PER_QUARTER;
@@ -81,24 +85,71 @@ final class NoiseScene {
     return new QuarterMeans(cycle++, quarters[0], quarters[1], quarters[2], quarters[3], counts);
   }
 
-  private void addFrame(float[] sum) {
+  private void addPixelNoise(float[] sum) {
+    double root = Math.sqrt(FRAMES_PER_QUARTER);
+    for (int i = 0; i < sum.length; i++) {
+      double noise = random.nextGaussian();
+      if (kind == Kind.SMOOTHED) {
+        sum[i] = (float) smoothedSum(i, noise, random.nextGaussian());
+      } else {
+        sum[i] = (float) (root * noise * (kind == Kind.FLICKER && flickers[i] ? 5 : 1));
+      }
+    }
+  }
+
+  /** The sum of the next values of a recursive filter of variance 1; advances to the last. */
+  private double smoothedSum(int i, double one, double two) {
+    double sum = SMOOTHING.sumPerStart() * smoothed[i] + SMOOTHING.sumDeviation() * one;
+    double last = SMOOTHING.lastPerStart() * smoothed[i];
+    smoothed[i] = (float) (last + SMOOTHING.lastPerOne() * one + SMOOTHING.lastDeviation() * two);
+    return sum;
+  }
+
+  /** How sum and last of six steps x' = rho x + sqrt(1 - rho^2) noise depend on the start. */
+  private record Smoothing(
+      double sumPerStart,
+      double sumDeviation,
+      double lastPerStart,
+      double lastPerOne,
+      double lastDeviation) {
+    static Smoothing of(double rho) {
+      double kick = Math.sqrt(1 - rho * rho);
+      double sumPerStart = 0;
+      double sumVariance = 0;
+      double lastVariance = 0;
+      double covariance = 0;
+      for (int f = 1; f <= FRAMES_PER_QUARTER; f++) {
+        sumPerStart += Math.pow(rho, f);
+        int left = FRAMES_PER_QUARTER - f;
+        double toSum = kick * (1 - Math.pow(rho, left + 1)) / (1 - rho);
+        double toLast = kick * Math.pow(rho, left);
+        sumVariance += toSum * toSum;
+        lastVariance += toLast * toLast;
+        covariance += toSum * toLast;
+      }
+      double perOne = covariance / Math.sqrt(sumVariance);
+      return new Smoothing(
+          sumPerStart,
+          Math.sqrt(sumVariance),
+          Math.pow(rho, FRAMES_PER_QUARTER),
+          perOne,
+          Math.sqrt(lastVariance - perOne * perOne));
+    }
+  }
+
+  private void addDisturbance(float[] sum) {
     disturb();
+    frame++;
+    if (kind == Kind.WHITE || kind == Kind.SMOOTHED || kind == Kind.FLICKER) {
+      return;
+    }
     double[] rows = stripes(height);
     double[] columns = stripes(width);
     for (int y = 0, i = 0; y < height; y++) {
       for (int x = 0; x < width; x++, i++) {
-        double noise = random.nextGaussian();
-        if (kind == Kind.SMOOTHED) {
-          double rho = 1 - 0.113;
-          smoothed[i] = (float) (rho * smoothed[i] + Math.sqrt(1 - rho * rho) * noise);
-          noise = smoothed[i];
-        } else if (kind == Kind.FLICKER && flickers[i]) {
-          noise *= 5;
-        }
-        sum[i] += (float) (noise + rows[y] + columns[x] + common + commonFade + extra(x, y, i));
+        sum[i] += (float) (rows[y] + columns[x] + common + commonFade + extra(x, y, i));
       }
     }
-    frame++;
   }
 
   private void disturb() {
@@ -131,7 +182,7 @@ final class NoiseScene {
 
   private double extra(int x, int y, int i) {
     return switch (kind) {
-      case DRIFT -> slope[i] * frame * (1 + 0.001 * frame);
+      case DRIFT -> slope[i] * (frame - 1) * (1 + 0.001 * (frame - 1));
       case SHUTTER -> pattern[i];
       case REFLECTION -> {
         double r2 = (x - spotColumn) * (x - spotColumn) + (y - spotRow) * (y - spotRow);

@@ -108,6 +108,21 @@ public record Recording(List<Samples> images, double[] seconds) {
     return images.get(index);
   }
 
+  /** A rectangle of every frame. */
+  Recording part(int left, int top, int columns, int rows) {
+    List<Samples> cut = new java.util.ArrayList<>();
+    for (Samples image : images) {
+      float[] values = new float[columns * rows];
+      for (int y = 0; y < rows; y++) {
+        for (int x = 0; x < columns; x++) {
+          values[y * columns + x] = (float) image.valueAt((top + y) * image.width() + left + x);
+        }
+      }
+      cut.add(new FloatSamples(columns, rows, values));
+    }
+    return new Recording(cut, seconds);
+  }
+
   /** Without the frames that the camera room marks in the faulty recording. */
   Recording withoutFaulty() {
     List<Samples> kept = new java.util.ArrayList<>();
