@@ -3,7 +3,6 @@ package railglow.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import railglow.board.Board;
 import railglow.board.places.Place;
 import railglow.board.places.PlacePixels;
 import railglow.camera.CameraProfile;
@@ -203,10 +202,5 @@ record LogSetup(
                 run.bench().acceptedMissing()));
     refusals.addAll(run.outputPlan().refusals(run.supply()));
     return refusals;
-  }
-
-  /** Null when none was given. */
-  Board board() {
-    return run.board();
   }
 }

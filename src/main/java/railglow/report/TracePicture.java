@@ -177,8 +177,8 @@ final class TracePicture {
     double[] lowest = null;
     double[] highest = null;
     for (int i = 0; i < curve.values.length; i++) {
-      if (!Double.isFinite(curve.values[i])) {
-        continue;
+      if (!Double.isFinite(curve.values[i]) || curve.seconds[i] < 0) {
+        continue; // frames from just before the start have no place on the axis
       }
       double[] point = {
         x(curve.seconds[i], lowHighEnd[2]), y(curve.values[i], lowHighEnd[0], lowHighEnd[1], top)
