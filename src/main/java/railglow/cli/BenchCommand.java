@@ -3,10 +3,14 @@ package railglow.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 import railglow.camera.CameraDescriptor;
 import railglow.camera.FrameSource;
 import railglow.camera.FrameSources;
@@ -30,12 +34,14 @@ import railglow.time.SystemClock;
       "Identifies the supply, tries every word its descriptor uses with the output off, and says what"
           + " protects this bench; then watches the camera: rate, lost frames, noise, bad pixels, one"
           + " frame as a picture.",
-      "The output is never switched on.",
-      "With --keep the noise is kept beside the bench file: forecasts then use it."
+      "The output is never switched on, except with --align: then a small resistor in view is pulsed,"
+          + " and the camera's latency and time constant are fitted to its warming.",
+      "With --keep what was measured is kept beside the bench file: runs and forecasts then use it."
     })
 final class BenchCommand implements Callable<Integer> {
   private final Terminal terminal;
   private final MonotonicClock clock = SystemClock.INSTANCE;
+  @Spec private CommandSpec spec;
 
   @Option(names = "--bench", paramLabel = "FILE", description = "the bench file")
   private String bench;
@@ -61,6 +67,8 @@ final class BenchCommand implements Callable<Integer> {
           "keep what was measured of the camera beside the bench file, in <bench>-measured.yaml,"
               + " for plan, hunt and touch to use")
   private boolean keep;
+
+  @Mixin private AlignmentOptions alignment = new AlignmentOptions();
 
   @Option(
       names = "--into",
@@ -92,15 +100,25 @@ final class BenchCommand implements Callable<Integer> {
     }
     Bench read = BenchFile.read(path);
     if (!simulated) {
-      return check(read, path);
+      return alignment.wanted ? align(path, read) : check(read, path);
     }
+    String scenario = alignment.wanted ? "resistor" : "hx12";
     try (SimulatedBench served =
-        SimulatedBench.start(SimulateCommand.scenario("hx12", List.of()), BenchPorts.ANY, clock)) {
-      return check(
+        SimulatedBench.start(
+            SimulateCommand.scenario(scenario, List.of()), BenchPorts.ANY, clock)) {
+      Bench simulatedBench =
           read.withAddresses(
-              SimulatedBenches.supplyAddress(served), SimulatedBenches.cameraAddress(served)),
-          path);
+              SimulatedBenches.supplyAddress(served), SimulatedBenches.cameraAddress(served));
+      return alignment.wanted ? align(path, simulatedBench) : check(simulatedBench, path);
     }
+  }
+
+  private int align(Path benchFile, Bench opened) throws Exception {
+    RunSetup setup = RunSetup.of(alignment.asRun(benchFile, folder));
+    List<String> words = new ArrayList<>(List.of("railglow"));
+    words.addAll(spec.root().commandLine().getParseResult().originalArgs());
+    return new AlignmentAtBench(terminal, folder, words, clock)
+        .run(setup.withBench(opened), keep ? benchFile : null);
   }
 
   private int check(Bench read, Path benchFile) throws Exception {

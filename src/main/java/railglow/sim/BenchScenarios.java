@@ -127,7 +127,24 @@ public final class BenchScenarios {
         "as hx12, but C37 leaks more the warmer it gets",
         Hx12Board.layout(),
         with(normal3v3(), LoadBranch.fault("C37", LEAK_OHMS).withDriftPerKelvin(-0.25)));
+    addResistor(all);
     return Map.copyOf(all);
+  }
+
+  /** No board at all: what a time alignment needs. */
+  private static void addResistor(Map<String, BenchScenario> all) {
+    add(
+        all,
+        "resistor",
+        "a small resistor of 10 ohm by itself before the camera, for `bench --align`",
+        Hx12Board.bareResistor(),
+        List.of(LoadBranch.of(Hx12Board.RESISTOR, 10)));
+    all.computeIfPresent(
+        "resistor",
+        (name, bench) ->
+            bench
+                .withCircuit(bench.circuit().withRailFarads(1e-6))
+                .withReflection(Reflection.NONE));
   }
 
   private static void add(

@@ -15,6 +15,9 @@ final class Hx12Board {
   /** The place of the short in {@link #withShortInChip}. */
   static final String CHIP_CORNER = "U6.corner";
 
+  /** The resistor of the bench without a board. */
+  static final String RESISTOR = "R1";
+
   /** Reference, x, y, width, height, body height (all mm), emissivity. */
   private static final String PARTS =
       """
@@ -148,6 +151,15 @@ final class Hx12Board {
         PlacedPart.of(CHIP_CORNER, 62.5e-3, 34.5e-3, 2e-3, 2e-3, 0.3e-3, CONTACT_LARGE, 0.9)
             .onBottom());
     return layout.withParts(parts);
+  }
+
+  /** The bare board, out of focus so to speak, with a resistor held by its wires before it. */
+  static BoardLayout bareResistor() {
+    return layout()
+        .withParts(
+            List.of(
+                new PlacedPart(RESISTOR, 60e-3, 40e-3, 2e-3, 1.25e-3, 2.75e-3, 7e-3, 1, 0.9, true)))
+        .withCoatSeconds(0);
   }
 
   private static List<PlacedPart> parts() {

@@ -11,6 +11,11 @@ import java.util.Arrays;
  * <p>Common changes of the whole image, of rows and of columns take no part. Pixels that differ far
  * more than the rest (a heat source that came up) do not count. A pure function of reference, image
  * and start; allocates nothing per image. Not thread-safe.
+ *
+ * <p>A camera's fixed pattern stays where it is when the scene moves, and would pull the estimate
+ * towards no shift. The pull is the product of the pattern's gradient in the reference with the
+ * same pattern in the image, whose mean follows from the pattern's strength (see {@link
+ * FixedPattern}) and the smoothing alone: it is taken out.
  */
 public final class ShiftEstimator {
   private static final double SIGMA = 1.2;
@@ -38,6 +43,7 @@ public final class ShiftEstimator {
   private final float[] moved;
   private final float[] gradientX;
   private final float[] gradientY;
+  private final FixedPattern pattern;
   private double hxx;
   private double hxy;
   private double hyy;
@@ -63,6 +69,7 @@ public final class ShiftEstimator {
     this.smoothing = new Smoothing(width, height, SIGMA);
     this.translation = new Translation(width, height);
     this.window = new CentredWindow(width, height, margin);
+    this.pattern = new FixedPattern(width, height, margin, SIGMA, smoothing.varianceFactor());
     this.reference = new float[width * height];
     this.image = new float[width * height];
     this.moved = new float[width * height];
@@ -78,6 +85,7 @@ public final class ShiftEstimator {
   /** Sets what images are compared with; best a mean of many. */
   public void setReference(float[] values) {
     System.arraycopy(values, 0, reference, 0, reference.length);
+    pattern.measure(reference);
     smoothing.apply(reference);
     Arrays.fill(gradientX, 0);
     Arrays.fill(gradientY, 0);
@@ -90,9 +98,9 @@ public final class ShiftEstimator {
     }
     window.centre(gradientX);
     window.centre(gradientY);
-    hxx = window.product(gradientX, gradientX);
+    hxx = pattern.withoutOwnPart(window.product(gradientX, gradientX));
     hxy = window.product(gradientX, gradientY);
-    hyy = window.product(gradientY, gradientY);
+    hyy = pattern.withoutOwnPart(window.product(gradientY, gradientY));
     System.arraycopy(reference, 0, moved, 0, moved.length);
     window.centre(moved);
     texture = window.robustScale(moved);
@@ -187,8 +195,8 @@ public final class ShiftEstimator {
     }
     for (int i = 0; i < MAX_ITERATIONS; i++) {
       measureResidual();
-      double bx = window.product(gradientX, moved);
-      double by = window.product(gradientY, moved);
+      double bx = window.product(gradientX, moved) - pattern.pull(shiftX, shiftY);
+      double by = window.product(gradientY, moved) - pattern.pull(shiftY, shiftX);
       double stepX = (hyy * bx - hxy * by) / determinant;
       double stepY = (hxx * by - hxy * bx) / determinant;
       double length = Math.hypot(stepX, stepY);

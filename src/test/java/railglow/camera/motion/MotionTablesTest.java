@@ -54,7 +54,9 @@ class MotionTablesTest {
               Math.sqrt(squares / TRIES),
               worst,
               estimator.sigmaPixels());
-          assertTrue(fixed > 0 || worst < 0.05, "shift " + shift + " is off by " + worst);
+          // A pattern of a third of the scene's contrast leaves too little to go by at 5 pixels.
+          boolean hard = fixed > 0.1 && contrast < 1 && shift > 3;
+          assertTrue(hard || worst < 0.05, "shift " + shift + " is off by " + worst);
         }
       }
     }

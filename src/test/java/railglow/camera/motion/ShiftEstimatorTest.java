@@ -27,6 +27,30 @@ class ShiftEstimatorTest {
     }
   }
 
+  /** Without its correction this pattern pulls the estimate back by 0.15 pixel. */
+  @Test
+  void aFixedPatternOfAThirdOfTheContrastDoesNotHoldTheEstimateBack() {
+    SceneThroughOptics scene = new SceneThroughOptics(W, H, 0.5, 1);
+    float[] pattern = noisy(new float[W * H], 0.15);
+    estimator.setReference(noisy(plus(scene.seen(0, 0), pattern), 0.01));
+    for (double shift : new double[] {0, 0.5, 1, 1.7, 2.3}) {
+      double sum = 0;
+      for (int k = 0; k < 4; k++) {
+        float[] image = noisy(plus(scene.seen(shift, 0), pattern), 0.05);
+        assertTrue(estimator.estimateFromAfar(image));
+        sum += estimator.shiftX() / 4;
+      }
+      assertEquals(shift, sum, 0.05);
+    }
+  }
+
+  private static float[] plus(float[] image, float[] pattern) {
+    for (int i = 0; i < image.length; i++) {
+      image[i] += pattern[i];
+    }
+    return image;
+  }
+
   /** Coverage of three of its own standard errors, where interpolation adds nothing. */
   @Test
   void theStatedErrorIsTheTrueScatter() {
