@@ -257,6 +257,11 @@ final class ReportModel {
             });
     findings.ifPresent(
         f -> rows.add(new Row(texts.get("frames.leftout"), leftOut(f.framesByMark()))));
+    for (Entry entry : journal.entries()) {
+      if (entry instanceof Entry.Note note) {
+        rows.add(new Row(texts.get("frames.noted"), note.text()));
+      }
+    }
     return rows;
   }
 

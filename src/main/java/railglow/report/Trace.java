@@ -3,6 +3,8 @@ package railglow.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.StringJoiner;
+import java.util.TreeMap;
 import railglow.journal.Entry;
 import railglow.journal.Journal;
 import railglow.observed.Edge;
@@ -18,12 +20,13 @@ import railglow.observed.SupplyReading;
 record Trace(List<Row> rows, List<Span> onSpans, double endSeconds) {
   static final String HEADER =
       "time_s,voltage_V,current_A,power_W,output,regulation,hottest_degC,hottest_rise_K,"
-          + "hottest_column_px,hottest_row_px";
+          + "hottest_column_px,hottest_row_px,noted";
 
   /**
    * One moment; what was not measured at it is NaN, empty or -1.
    *
    * @param seconds after the start of the run
+   * @param noted what the record says of frames or camera at this moment
    */
   record Row(
       double seconds,
@@ -34,7 +37,8 @@ record Trace(List<Row> rows, List<Span> onSpans, double endSeconds) {
       double celsius,
       double riseKelvin,
       int column,
-      int row) {
+      int row,
+      String noted) {
     double watts() {
       return volts * amperes;
     }
@@ -51,7 +55,8 @@ record Trace(List<Row> rows, List<Span> onSpans, double endSeconds) {
           number(celsius, 3),
           number(riseKelvin, 4),
           column < 0 ? "" : Integer.toString(column),
-          row < 0 ? "" : Integer.toString(row));
+          row < 0 ? "" : Integer.toString(row),
+          noted.isEmpty() ? "" : '"' + noted.replace("\"", "\"\"") + '"');
     }
 
     private static String number(double value, int decimals) {
@@ -89,7 +94,12 @@ record Trace(List<Row> rows, List<Span> onSpans, double endSeconds) {
                 hottest.celsius(),
                 hottest.riseKelvin(),
                 hottest.column(),
-                hottest.row()));
+                hottest.row(),
+                ""));
+      } else if (entry instanceof Entry.Note note) {
+        rows.add(noted(journal, note.nanos(), state, note.text()));
+      } else if (entry instanceof Entry.Cycle cycle && !words(cycle).isEmpty()) {
+        rows.add(noted(journal, cycle.nanos(), state, words(cycle)));
       } else if (entry instanceof Entry.EdgeMade made) {
         Edge edge = made.edge();
         if (edge.on() && Double.isNaN(onSince)) {
@@ -106,6 +116,41 @@ record Trace(List<Row> rows, List<Span> onSpans, double endSeconds) {
     return new Trace(List.copyOf(rows), List.copyOf(spans), end);
   }
 
+  private static Row noted(Journal journal, long nanos, OutputState state, String text) {
+    return new Row(
+        journal.seconds(nanos),
+        Double.NaN,
+        Double.NaN,
+        state.name(),
+        "",
+        Double.NaN,
+        Double.NaN,
+        -1,
+        -1,
+        text);
+  }
+
+  /** Why a cycle or some of its frames do not count; transitions are in every cycle. */
+  private static String words(Entry.Cycle cycle) {
+    StringJoiner words = new StringJoiner(", ");
+    new TreeMap<>(cycle.framesLeftOut())
+        .forEach(
+            (reason, count) -> {
+              if (!reason.equals("transition")) {
+                words.add(count + " " + reason);
+              }
+            });
+    String frames = words.length() == 0 ? "" : "frames left out: " + words;
+    if (cycle.accepted()) {
+      return frames.isEmpty() ? "" : "cycle " + cycle.cycle() + ", " + frames;
+    }
+    return "cycle "
+        + cycle.cycle()
+        + " left out: "
+        + cycle.reason()
+        + (frames.isEmpty() ? "" : "; " + frames);
+  }
+
   private static Row row(Journal journal, SupplyReading r, OutputState state) {
     double middle = (journal.seconds(r.startNanos()) + journal.seconds(r.endNanos())) / 2;
     return new Row(
@@ -117,7 +162,8 @@ record Trace(List<Row> rows, List<Span> onSpans, double endSeconds) {
         Double.NaN,
         Double.NaN,
         -1,
-        -1);
+        -1,
+        "");
   }
 
   /** RFC 4180: CRLF line ends, units in the header, empty where nothing was measured. */

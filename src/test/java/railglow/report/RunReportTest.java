@@ -143,9 +143,10 @@ class RunReportTest {
     assertEquals(Trace.HEADER, lines[0]);
     assertEquals("", lines[lines.length - 1], "ends with a line end");
     for (int i = 1; i < lines.length - 1; i++) {
-      assertEquals(10, lines[i].split(",", -1).length, lines[i]);
+      String unquoted = lines[i].replaceAll("\"[^\"]*\"", "");
+      assertEquals(11, unquoted.split(",", -1).length, lines[i]);
     }
-    assertEquals("0.105000,0.001000,0.000100,0.000000,PROVEN_OFF,NONE,,,,", lines[1]);
+    assertEquals("0.105000,0.001000,0.000100,0.000000,PROVEN_OFF,NONE,,,,,", lines[1]);
   }
 
   @Test

@@ -92,7 +92,7 @@ final class SpotSearch {
     return new Spot(warmest, indices, weights, ring);
   }
 
-  /** By the mean of 3 x 3 pixels, so that one bad pixel can't win. */
+  /** By the mean of 3 x 3 pixels less the warmest of them, so that one bad pixel can't win. */
   private int warmest(double[] difference) {
     int best = width + 1;
     double most = Double.NEGATIVE_INFINITY;
@@ -110,12 +110,15 @@ final class SpotSearch {
 
   private double meanAround(double[] values, int index) {
     double sum = 0;
+    double most = Double.NEGATIVE_INFINITY;
     for (int y = -1; y <= 1; y++) {
       for (int x = -1; x <= 1; x++) {
-        sum += values[index + y * width + x];
+        double value = values[index + y * width + x];
+        sum += value;
+        most = Math.max(most, value);
       }
     }
-    return sum / 9;
+    return (sum - most) / 8;
   }
 
   private static double median(double[] values) {

@@ -2,6 +2,7 @@ package railglow.camera.noise;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import railglow.thermal.CountSamples;
 import railglow.thermal.FloatSamples;
 import railglow.thermal.Samples;
@@ -35,6 +36,15 @@ public final class PixelFaults {
   /** A camera without faulty pixels. */
   public static PixelFaults none(int width, int height) {
     return new PixelFaults(width, new PixelFault[width * height]);
+  }
+
+  /** The same camera with only some kinds of faults counted as such. */
+  public PixelFaults only(Set<PixelFault> kinds) {
+    PixelFault[] kept = new PixelFault[faults.length];
+    for (int index : bad) {
+      kept[index] = kinds.contains(faults[index]) ? faults[index] : null;
+    }
+    return new PixelFaults(width, kept);
   }
 
   public boolean isSound(int index) {

@@ -60,6 +60,12 @@ final class LookKeeper implements ReductionListener {
   }
 
   @Override
+  public void onNote(String sentence, long nowNanos) {
+    scribe.post(new Entry.Note(nowNanos, sentence));
+    watcher.onMessage(sentence);
+  }
+
+  @Override
   public void onPlaceLost(long nowNanos) {
     latch.set(
         StopCause.REGISTRATION_LOST,

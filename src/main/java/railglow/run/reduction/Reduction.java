@@ -20,6 +20,7 @@ import railglow.pulse.CycleWindow;
 import railglow.thermal.CodedPairs;
 import railglow.thermal.Detector;
 import railglow.thermal.Look;
+import railglow.thermal.Plane;
 import railglow.thermal.QuarterAccumulator;
 import railglow.thermal.QuarterMeans;
 import railglow.thermal.Samples;
@@ -55,6 +56,7 @@ public final class Reduction {
   private final QuarterAccumulator quarters;
   private final Detector detector;
   private final LeadInMean leadIn;
+  private final PixelRepair pixels;
   private final SupplyLevels levels;
   private final FrameTally tally = new FrameTally();
   private final ArrayDeque<Waiting> waiting = new ArrayDeque<>();
@@ -97,6 +99,7 @@ public final class Reduction {
     this.quarters = new QuarterAccumulator(camera.width(), camera.height(), scale());
     this.detector = new Detector(header.detection(), camera.width(), camera.height());
     this.leadIn = new LeadInMean(camera.width(), camera.height());
+    this.pixels = new PixelRepair(like);
     this.levels = new SupplyLevels(header.leadOhms());
     this.knownUntilNanos = Long.MIN_VALUE;
   }
@@ -147,13 +150,22 @@ public final class Reduction {
     return new Reduced(
         look,
         look == null ? null : detector.trust(),
-        leadIn.isEmpty() ? null : leadIn.plane(scale(), zero),
+        background(zero),
         cyclesUsed,
         cyclesClosed - cyclesUsed,
         tally.ofRun(),
         levels.meanVolts(),
         levels.meanAmperes(),
         levels.meanWatts());
+  }
+
+  private Plane background(double zero) {
+    if (leadIn.isEmpty()) {
+      return null;
+    }
+    Plane plane = leadIn.plane(scale(), zero);
+    pixels.repair(plane);
+    return plane;
   }
 
   private void drain() {
@@ -186,6 +198,10 @@ public final class Reduction {
     }
     closeUntil(cycle);
     open = cycle;
+    String badPixels = pixels.settle();
+    if (!badPixels.isEmpty()) {
+      listener.onNote(badPixels, midNanos);
+    }
     FrameMark unusable = unusable(frame);
     if (unusable != null) {
       tally.leftOut(name(unusable));
@@ -205,7 +221,7 @@ public final class Reduction {
     }
     quarters.add(
         labeller.window(cycle).quarterAt(midNanos),
-        motion.corrected(frame.samples(), next.moveX, next.moveY));
+        motion.corrected(pixels.repaired(frame.samples()), next.moveX, next.moveY));
   }
 
   private void useOutside(Frame frame, long midNanos) {
@@ -214,6 +230,7 @@ public final class Reduction {
     if (before) {
       if (unusable(frame) == null) {
         leadIn.add(frame.samples());
+        pixels.learn(frame);
       }
     } else if (midNanos >= labeller.window(labeller.count() - 1).endNanos()) {
       closeUntil(labeller.count());

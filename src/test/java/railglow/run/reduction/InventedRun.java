@@ -33,6 +33,7 @@ final class InventedRun {
   final RunHeader header;
   final List<Entry> supply = new ArrayList<>();
   final List<Frame> frames = new ArrayList<>();
+  final List<String> notes = new ArrayList<>();
 
   InventedRun(long startNanos, double spotCounts, long seed) {
     this(startNanos, spotCounts, seed, true);
@@ -172,6 +173,11 @@ final class InventedRun {
 
           @Override
           public void onLook(Look look, long nowNanos) {}
+
+          @Override
+          public void onNote(String sentence, long nowNanos) {
+            notes.add(sentence);
+          }
 
           @Override
           public void onReleased(Frame frame) {}

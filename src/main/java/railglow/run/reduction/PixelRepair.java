@@ -1,0 +1,91 @@
+package railglow.run.reduction;
+
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Set;
+import java.util.StringJoiner;
+import railglow.camera.noise.PixelCensus;
+import railglow.camera.noise.PixelFault;
+import railglow.camera.noise.PixelFaults;
+import railglow.observed.Frame;
+import railglow.thermal.FloatSamples;
+import railglow.thermal.Plane;
+import railglow.thermal.Samples;
+
+/**
+ * Finds dead, saturated and flickering pixels in the lead-in, when there is no power, and puts the
+ * mean of their sound neighbours in their place, in a copy. A row or column that stands out by a
+ * standing offset is left as it is: a difference does not see it. Not thread-safe.
+ */
+final class PixelRepair {
+  private static final Set<PixelFault> REPAIRED =
+      EnumSet.of(PixelFault.DEAD, PixelFault.SATURATED, PixelFault.FLICKERING);
+
+  /** More than this share of the picture is no fault of pixels: something moved in the scene. */
+  private static final double MOST = 0.005;
+
+  private final PixelCensus census;
+  private final Samples copy;
+  private PixelFaults faults;
+
+  /**
+   * @param like one image of the camera's kind and size
+   */
+  PixelRepair(Samples like) {
+    this.census = new PixelCensus(like, Double.POSITIVE_INFINITY);
+    this.copy = like.newLike();
+  }
+
+  /** Takes a frame of the lead-in. */
+  void learn(Frame frame) {
+    if (faults == null) {
+      census.add(frame);
+    }
+  }
+
+  /**
+   * Ends the learning; later calls do nothing.
+   *
+   * @return what was found, as a sentence; empty when it was nothing, or known before
+   */
+  String settle() {
+    if (faults != null) {
+      return "";
+    }
+    PixelFaults found = census.faults().only(REPAIRED);
+    int pixels = copy.width() * copy.height();
+    boolean plausible = found.count() <= Math.max(4, MOST * pixels);
+    faults = plausible ? found : PixelFaults.none(copy.width(), copy.height());
+    if (!plausible) {
+      return found.count()
+          + " pixels seem bad, too many to be the camera's own: none was repaired; did something"
+          + " move in view during the lead-in?";
+    }
+    StringJoiner words = new StringJoiner(", ");
+    for (PixelFault fault : REPAIRED) {
+      if (faults.count(fault) > 0) {
+        words.add(faults.count(fault) + " " + fault.name().toLowerCase(Locale.ROOT));
+      }
+    }
+    return faults.count() == 0
+        ? ""
+        : "Bad pixels of the camera, replaced by their neighbours' mean: " + words;
+  }
+
+  /** The very same image where no pixel is bad; else one that the next call overwrites. */
+  Samples repaired(Samples image) {
+    if (faults == null || faults.count() == 0) {
+      return image;
+    }
+    copy.copyFrom(image);
+    faults.repair(copy);
+    return copy;
+  }
+
+  /** Repairs a mean image in place. */
+  void repair(Plane plane) {
+    if (faults != null) {
+      faults.repair(new FloatSamples(plane.width(), plane.height(), plane.values()));
+    }
+  }
+}
