@@ -44,14 +44,21 @@ final class PixelRepair {
   }
 
   /**
-   * Ends the learning; later calls do nothing.
+   * Ends the learning and tells what was found, if anything; later calls do nothing.
    *
-   * @return what was found, as a sentence; empty when it was nothing, or known before
+   * @param nowNanos of the first frame that is used
    */
-  String settle() {
+  void settle(ReductionListener listener, long nowNanos) {
     if (faults != null) {
-      return "";
+      return;
     }
+    String found = judge();
+    if (!found.isEmpty()) {
+      listener.onNote(found, nowNanos);
+    }
+  }
+
+  private String judge() {
     PixelFaults found = census.faults().only(REPAIRED);
     int pixels = copy.width() * copy.height();
     boolean plausible = found.count() <= Math.max(4, MOST * pixels);
@@ -82,10 +89,11 @@ final class PixelRepair {
     return copy;
   }
 
-  /** Repairs a mean image in place. */
-  void repair(Plane plane) {
+  /** The same mean image, repaired in place. */
+  Plane repaired(Plane plane) {
     if (faults != null) {
       faults.repair(new FloatSamples(plane.width(), plane.height(), plane.values()));
     }
+    return plane;
   }
 }

@@ -20,7 +20,6 @@ import railglow.pulse.CycleWindow;
 import railglow.thermal.CodedPairs;
 import railglow.thermal.Detector;
 import railglow.thermal.Look;
-import railglow.thermal.Plane;
 import railglow.thermal.QuarterAccumulator;
 import railglow.thermal.QuarterMeans;
 import railglow.thermal.Samples;
@@ -150,22 +149,13 @@ public final class Reduction {
     return new Reduced(
         look,
         look == null ? null : detector.trust(),
-        background(zero),
+        leadIn.isEmpty() ? null : pixels.repaired(leadIn.plane(scale(), zero)),
         cyclesUsed,
         cyclesClosed - cyclesUsed,
         tally.ofRun(),
         levels.meanVolts(),
         levels.meanAmperes(),
         levels.meanWatts());
-  }
-
-  private Plane background(double zero) {
-    if (leadIn.isEmpty()) {
-      return null;
-    }
-    Plane plane = leadIn.plane(scale(), zero);
-    pixels.repair(plane);
-    return plane;
   }
 
   private void drain() {
@@ -198,10 +188,7 @@ public final class Reduction {
     }
     closeUntil(cycle);
     open = cycle;
-    String badPixels = pixels.settle();
-    if (!badPixels.isEmpty()) {
-      listener.onNote(badPixels, midNanos);
-    }
+    pixels.settle(listener, midNanos);
     FrameMark unusable = unusable(frame);
     if (unusable != null) {
       tally.leftOut(name(unusable));
