@@ -31,6 +31,7 @@ import railglow.safety.Refusal;
 import railglow.safety.SupplyFacts;
 import railglow.supply.LimitContradictions;
 import railglow.supply.OutputPlan;
+import railglow.supply.SensePoint;
 import railglow.supply.SupplyDescriptor;
 import railglow.units.Quantity;
 import railglow.units.Unit;
@@ -91,7 +92,9 @@ record RunSetup(
       envelope = withParts(envelope, files.board(), rail);
     }
     checkContradictions(bench, supply, camera);
-    OutputPlan plan = OutputPlan.of(sequence.levelVolts(), sequence.maxAmperes(), supply);
+    OutputPlan plan =
+        OutputPlan.of(sequence.levelVolts(), sequence.maxAmperes(), supply)
+            .sensedAt(bench.sensedAtBoard() ? SensePoint.BOARD : SensePoint.TERMINALS);
     SupplyFacts facts = supply.facts(bench.supplyChannel());
     List<Refusal> refusals =
         new ArrayList<>(

@@ -15,16 +15,15 @@ import railglow.journal.RunFolder;
 import railglow.run.RunEnding;
 import railglow.run.RunWatchers;
 import railglow.run.handsfree.ContactBounds;
+import railglow.run.handsfree.ContactShare;
 import railglow.run.handsfree.ContactWatch;
 import railglow.run.handsfree.Sensing;
 import railglow.run.handsfree.SensingLevel;
-import railglow.run.handsfree.SensingParts;
 import railglow.run.handsfree.TouchComparison;
 import railglow.run.handsfree.TouchLabels;
 import railglow.run.handsfree.TouchResult;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
-import railglow.supply.ChannelAbility;
 import railglow.thermal.HeatSource;
 import railglow.time.MonotonicClock;
 import railglow.time.SystemClock;
@@ -46,8 +45,8 @@ final class Touch {
   private final List<TouchResult> results = new ArrayList<>();
   private final List<RunFolder> touchedRuns = new ArrayList<>();
   private Path session;
+  private TouchSensing sensing;
   private RunEnding lastEnding;
-  private int waits;
 
   /**
    * How the session goes.
@@ -74,12 +73,7 @@ final class Touch {
     this.setup = setup;
     this.level = level;
     this.settings = settings;
-    ChannelAbility channel = setup.supply().channel(setup.bench().supplyChannel());
-    this.bounds =
-        ContactBounds.usual(
-            channel.voltsError().at(0),
-            channel.amperesError().at(0),
-            setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms());
+    this.bounds = TouchSensing.bounds(setup, setup.bench().sensedAtBoard());
   }
 
   int run() throws Exception {
@@ -92,14 +86,9 @@ final class Touch {
       int exitCode = ExitCode.DONE;
       boolean goOn = true;
       while (goOn && results.size() < settings.most()) {
-        Sensing.Outcome felt = sense(results.isEmpty());
-        if (felt.isTouched()) {
-          exitCode = touched(felt);
-          goOn = exitCode == ExitCode.DONE;
-        } else {
-          exitCode = notTouched(felt.ending());
-          goOn = false;
-        }
+        Optional<ContactShare> felt = await();
+        exitCode = felt.isPresent() ? touched(felt.get()) : notTouched(lastEnding);
+        goOn = felt.isPresent() && exitCode == ExitCode.DONE;
       }
       compare();
       screen.ended(lastEnding);
@@ -127,26 +116,28 @@ final class Touch {
             "Sensing    %s, at most %s; a contact is felt up to %s",
             Quantity.format(level.volts(), Unit.VOLT),
             Quantity.format(level.amperes(), Unit.AMPERE),
-            Quantity.format(bounds.reachOhms(level.volts()), Unit.OHM)));
-    terminal.say(
-        setup.bench().sensedAtBoard()
-            ? "           resistances are of the rail alone: sensed at the board"
-            : "           resistances are of rail and contact together: not sensed at the board");
+            Quantity.format(TouchSensing.waitingBounds(setup).reachOhms(level.volts()), Unit.OHM)));
+    terminal.say("           " + whatIsTold());
     if (settings.keys()) {
       terminal.say("Keys       Enter starts a run or ends a touch; q and Enter ends the session");
     }
     terminal.say("Session    " + session);
+    sensing = new TouchSensing(setup, level, stops, clock, session, voice, screen, this::warn);
   }
 
-  private Sensing.Outcome sense(boolean armed) throws UserMistake {
-    waits++;
-    StopLatch latch = stops.next(true);
-    Path transcript = session.resolve(String.format(Locale.ROOT, "sensing-%02d.txt", waits));
-    try (OpenedSupply supply =
-        OpenedSupply.open(setup.bench(), setup.supply(), transcript, clock)) {
-      if (armed) {
-        terminal.say("Supply     " + supply.identity() + " at " + setup.bench().supplyAddress());
-      }
+  private String whatIsTold() {
+    if (TouchSensing.tellsContact(setup)) {
+      return "rail and contact are told apart: sensed at the terminals, then at the board";
+    }
+    return setup.bench().sensedAtBoard()
+        ? "resistances are of the rail alone: sensed at the board"
+        : "resistances are of rail and contact together: not sensed at the board";
+  }
+
+  /** Waits for a touch that may be measured; empty when the session ends instead. */
+  private Optional<ContactShare> await() throws UserMistake {
+    boolean armed = results.isEmpty();
+    while (true) {
       terminal.say("");
       terminal.say("Waiting    for touch " + (results.size() + 1) + ", " + label());
       if (armed) {
@@ -154,23 +145,19 @@ final class Touch {
       } else {
         screen.next(results.size() + 1, label());
       }
-      Sensing.Outcome felt =
-          new Sensing(
-                  new SensingParts(
-                      supply.supply(),
-                      level.plan(setup.supply()),
-                      setup.envelope(),
-                      bounds,
-                      armed,
-                      latch,
-                      clock,
-                      voice::felt,
-                      this::warn,
-                      screen::sensing))
-              .run();
-      screen.between(felt.ending().output());
+      Sensing.Outcome felt = sensing.await(armed);
       lastEnding = felt.ending();
-      return felt;
+      if (!felt.isTouched()) {
+        return Optional.empty();
+      }
+      ContactShare share = sensing.apart(felt.contact(), rail -> lastEnding = rail.ending());
+      if (share != null) {
+        return Optional.of(share);
+      }
+      if (!sensing.hasGone()) {
+        return Optional.empty();
+      }
+      armed = true;
     }
   }
 
@@ -183,10 +170,10 @@ final class Touch {
     return settings.labels().of(results.size() + 1);
   }
 
-  private int touched(Sensing.Outcome felt) throws Exception {
+  private int touched(ContactShare felt) throws Exception {
     String label = label();
     int number = results.size() + 1;
-    voice.keepStill(label, number, felt.contact());
+    voice.keepStill(label, number, felt.text());
     StopLatch latch = stops.next(false);
     ContactWatch watch = new ContactWatch(bounds, latch);
     screen.begun();
@@ -200,7 +187,7 @@ final class Touch {
             Optional.of(new TouchedPoint(label, new RunWatchers(List.of(watch, screen)))));
     hunt.runToTheEnd(setup);
     Optional<Findings> findings = hunt.findings();
-    results.add(result(number, label, hunt, watch));
+    results.add(result(number, label, hunt, watch, felt));
     touchedRuns.add(hunt.folder());
     TouchComparison comparison = new TouchComparison(results, setup.bench().sensedAtBoard());
     screen.touches(comparison);
@@ -217,7 +204,8 @@ final class Touch {
     return stops.signal().isSet() ? ExitCode.STOPPED_BY_OPERATOR : ExitCode.DONE;
   }
 
-  private static TouchResult result(int number, String label, Hunt hunt, ContactWatch watch) {
+  private static TouchResult result(
+      int number, String label, Hunt hunt, ContactWatch watch, ContactShare felt) {
     Optional<Findings> all = hunt.findings();
     Optional<HeatSource> source = all.flatMap(Touch::source);
     return new TouchResult(
@@ -232,6 +220,7 @@ final class Touch {
         watch.meanAmperes(),
         watch.lowestOhms(),
         watch.highestOhms(),
+        felt,
         all.map(Findings::cyclesUsed).orElse(0),
         all.map(Findings::cyclesRejected).orElse(0),
         hunt.ending().stop().evidence());

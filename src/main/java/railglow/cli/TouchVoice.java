@@ -91,10 +91,12 @@ final class TouchVoice implements AutoCloseable {
     screen.sound(sound);
   }
 
-  void keepStill(String label, int number, Contact contact) {
+  /**
+   * @param felt in words; may be empty
+   */
+  void keepStill(String label, int number, String felt) {
     play(Sound.KEEP_STILL);
-    screen.stage(LiveStage.KEEP_STILL, "");
-    boolean known = contact != null && Double.isFinite(contact.ohms());
+    screen.stage(LiveStage.KEEP_STILL, felt);
     terminal.say("");
     terminal.say(
         "Touch "
@@ -102,7 +104,7 @@ final class TouchVoice implements AutoCloseable {
             + "    "
             + label
             + ": keep still"
-            + (known ? "; felt " + ohms(contact.ohms()) : ""));
+            + (felt.isEmpty() ? "" : "; felt " + felt));
   }
 
   /**

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import railglow.supply.SenseWords;
 import railglow.supply.StatusMeaning;
 import railglow.supply.StatusQuery;
 import railglow.supply.SupplyCommands;
@@ -46,7 +47,19 @@ final class SupplyWordsReader {
         template(section, "measure-voltage", ""),
         template(section, "measure-current", ""),
         optionalTemplate(section, "clear-trips"),
-        optionalTemplate(section, "error-query"));
+        optionalTemplate(section, "error-query"),
+        sense(section));
+  }
+
+  private static Optional<SenseWords> sense(ConfigSection section) {
+    Optional<String> terminals = optionalTemplate(section, "sense-at-terminals");
+    Optional<String> board = optionalTemplate(section, "sense-at-board");
+    if (terminals.isPresent() != board.isPresent()) {
+      section.report(
+          terminals.isPresent() ? "sense-at-terminals" : "sense-at-board",
+          "needs the other of 'sense-at-terminals' and 'sense-at-board' beside it");
+    }
+    return terminals.flatMap(t -> board.map(b -> new SenseWords(t, b)));
   }
 
   private static List<String> preparing(ConfigSection section) {

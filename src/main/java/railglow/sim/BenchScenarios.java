@@ -163,7 +163,8 @@ public final class BenchScenarios {
             RAIL_FARADS,
             300,
             false,
-            branches);
+            branches,
+            Hx12Board.stubOhms());
     all.put(
         name,
         new BenchScenario(

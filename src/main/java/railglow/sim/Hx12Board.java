@@ -1,7 +1,9 @@
 package railglow.sim;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import railglow.sim.heat.PlacedPart;
 import railglow.sim.heat.PlateMaterial;
 import railglow.sim.picture.BoardView;
@@ -128,6 +130,16 @@ final class Hx12Board {
   /** A greenhouse is damp: the board is varnished, about 0.15 mm thick. */
   private static final double COAT_SECONDS = 0.2;
 
+  /** The trunk of 3V3 is broad copper from the converter's capacitor C9 to C37; mm. */
+  private static final double TRUNK_START_X = 25.4;
+
+  private static final double TRUNK_START_Y = 17.4;
+  private static final double TRUNK_END_X = 78;
+  private static final double TRUNK_END_Y = 31;
+
+  /** Branches off it are 0.2 mm wide in 35 um of copper: 17.2 nohm m / (0.2 mm 35 um). */
+  private static final double STUB_OHMS_PER_MILLIMETRE = 2.46e-3;
+
   private Hx12Board() {}
 
   static BoardLayout layout() {
@@ -160,6 +172,25 @@ final class Hx12Board {
             List.of(
                 new PlacedPart(RESISTOR, 60e-3, 40e-3, 2e-3, 1.25e-3, 2.75e-3, 7e-3, 1, 0.9, true)))
         .withCoatSeconds(0);
+  }
+
+  /**
+   * Copper from each part's pad to the trunk of 3V3: the way to the nearest place of the trunk, at
+   * the resistance of the narrow copper.
+   */
+  static Map<String, Double> stubOhms() {
+    Map<String, Double> stubs = new HashMap<>();
+    double alongX = TRUNK_END_X - TRUNK_START_X;
+    double alongY = TRUNK_END_Y - TRUNK_START_Y;
+    for (PlacedPart part : parts()) {
+      double x = part.xMetres() * 1e3 - TRUNK_START_X;
+      double y = part.yMetres() * 1e3 - TRUNK_START_Y;
+      double share =
+          Math.max(0, Math.min(1, (x * alongX + y * alongY) / (alongX * alongX + alongY * alongY)));
+      double millimetres = Math.hypot(x - share * alongX, y - share * alongY);
+      stubs.put(part.name(), STUB_OHMS_PER_MILLIMETRE * millimetres);
+    }
+    return stubs;
   }
 
   private static List<PlacedPart> parts() {

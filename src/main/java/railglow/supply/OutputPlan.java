@@ -17,6 +17,7 @@ import railglow.units.Unit;
  * @param timerSeconds the supply's own watchdog; empty if it has none
  * @param probed whether a probe in a hand makes and breaks the contact while the output is on; only
  *     at a level that harms nothing
+ * @param sense where the voltage is regulated and measured
  */
 public record OutputPlan(
     double highestVolts,
@@ -24,7 +25,8 @@ public record OutputPlan(
     OptionalDouble overVoltageVolts,
     OptionalDouble overCurrentAmperes,
     OptionalDouble timerSeconds,
-    boolean probed) {
+    boolean probed,
+    SensePoint sense) {
   /** The highest level a probed plan may have: below what makes any junction conduct. */
   public static final double HARMLESS_VOLTS = 0.1;
 
@@ -50,7 +52,26 @@ public record OutputPlan(
       OptionalDouble overVoltageVolts,
       OptionalDouble overCurrentAmperes,
       OptionalDouble timerSeconds) {
-    this(highestVolts, limitAmperes, overVoltageVolts, overCurrentAmperes, timerSeconds, false);
+    this(
+        highestVolts,
+        limitAmperes,
+        overVoltageVolts,
+        overCurrentAmperes,
+        timerSeconds,
+        false,
+        SensePoint.AS_WIRED);
+  }
+
+  /** The same plan with the voltage sensed elsewhere. */
+  public OutputPlan sensedAt(SensePoint point) {
+    return new OutputPlan(
+        highestVolts,
+        limitAmperes,
+        overVoltageVolts,
+        overCurrentAmperes,
+        timerSeconds,
+        probed,
+        point);
   }
 
   /**
@@ -66,7 +87,8 @@ public record OutputPlan(
         plan.overVoltageVolts,
         plan.overCurrentAmperes,
         plan.timerSeconds,
-        true);
+        true,
+        plan.sense);
   }
 
   /**

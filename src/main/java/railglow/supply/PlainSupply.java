@@ -47,6 +47,7 @@ public final class PlainSupply {
             "MEAS:VOLT?",
             "MEAS:CURR?",
             Optional.empty(),
+            Optional.empty(),
             Optional.empty());
     return new SupplyDescriptor(
         "unknown SCPI supply",

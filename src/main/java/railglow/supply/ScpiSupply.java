@@ -176,6 +176,14 @@ public final class ScpiSupply implements Supply {
   }
 
   @Override
+  public void senseAt(SensePoint point) throws SupplyException {
+    if (point != SensePoint.AS_WIRED) {
+      tellIfKnown(
+          commands.sense().map(w -> point == SensePoint.BOARD ? w.atBoard() : w.atTerminals()));
+    }
+  }
+
+  @Override
   public void setVolts(double volts) throws SupplyException {
     talk.tell(SupplyWords.filled(commands.setVolts(), "volts", volts, channel));
   }

@@ -2,6 +2,7 @@ package railglow.supply;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -73,6 +74,15 @@ final class StartOrder {
   List<Action> setting() {
     ChannelAbility ability = supply.descriptor().channel(supply.channel());
     List<Action> actions = new ArrayList<>();
+    if (plan.sense() != SensePoint.AS_WIRED) {
+      actions.add(
+          () -> {
+            lastSent = "sensing at the " + plan.sense().name().toLowerCase(Locale.ROOT);
+            supply.senseAt(plan.sense());
+            return true;
+          });
+      actions.add(this::refuseNewError);
+    }
     set(actions, "current limit", plan.limitAmperes(), Unit.AMPERE, supply::setAmperes);
     check(
         actions,

@@ -37,6 +37,9 @@ public interface Supply extends AutoCloseable {
 
   void setVolts(double volts) throws SupplyException;
 
+  /** Moves the sensing; does nothing where the supply lacks the words. The output must be off. */
+  default void senseAt(SensePoint point) throws SupplyException {}
+
   /** The voltage the supply says it is set to; empty if it can't be asked. */
   OptionalDouble voltsSetting() throws SupplyException;
 

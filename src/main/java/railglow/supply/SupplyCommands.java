@@ -17,6 +17,7 @@ import java.util.Set;
  * @param amperesQuery reads the current limit back; empty when it can't be
  * @param clearTrips empty when the supply has no such words
  * @param errorQuery empty when there is no error queue
+ * @param sense empty when the supply senses where its wires or its front panel say
  */
 public record SupplyCommands(
     String identify,
@@ -34,7 +35,8 @@ public record SupplyCommands(
     String measureVolts,
     String measureAmperes,
     Optional<String> clearTrips,
-    Optional<String> errorQuery) {
+    Optional<String> errorQuery,
+    Optional<SenseWords> sense) {
   public SupplyCommands {
     prepare = List.copyOf(prepare);
     onReplies = Set.copyOf(onReplies);

@@ -9,17 +9,20 @@ import railglow.units.Quantity;
 import railglow.units.Unit;
 
 /**
- * The touches of a session side by side. Without sensing at the board rail and contact can't be
- * told apart at one point; between points the one with the least resistance bounds the rail from
- * above, so what another shows beyond it is contact or copper on the way, and the power to the
- * source is at most current squared times that bound. Pure.
+ * The touches of a session side by side. Between points the one with the least resistance bounds
+ * the rail from above, so what another shows beyond it lies on the way to the source, and the power
+ * to the source is at most current squared times that bound. On the way lie copper and, where the
+ * volts are not sensed at the board, the contact. Pure.
  *
  * @param touches in order
- * @param sensedAtBoard whether the volts are those of the rail, contact and leads excluded
+ * @param sensedAtBoard whether the volts are those at the pad, contact and leads excluded
  */
 public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) {
   /** More than this share of the rail's bound lost on the way spoils a point. */
   private static final double SPOILT = 0.1;
+
+  /** From this share on it is worth saying that a point is farther off. */
+  private static final double FARTHER = 0.005;
 
   /** A contact whose resistance swings by more than this share was not held. */
   private static final double SWING = 0.3;
@@ -37,16 +40,14 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
         .orElse(Double.NaN);
   }
 
-  /** Power to the source behind a point; NaN when not measured. */
+  /** Power to the source behind a point, at most; NaN when not measured. */
   public double sourceWatts(TouchResult touch) {
-    return sensedAtBoard
-        ? touch.onVolts() * touch.onAmperes()
-        : touch.onAmperes() * touch.onAmperes() * railOhmsAtMost();
+    return touch.onAmperes() * touch.onAmperes() * railOhmsAtMost();
   }
 
-  /** What lies in the way at a point beyond the best one; NaN where it can't be told. */
+  /** What lies on the way from a point beyond what lies there from the best one. */
   public double extraOhms(TouchResult touch) {
-    return sensedAtBoard ? Double.NaN : touch.ohms() - railOhmsAtMost();
+    return touch.ohms() - railOhmsAtMost();
   }
 
   /** The point that gave most power to the source. */
@@ -60,7 +61,7 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
   public List<String> text() {
     List<String> lines = new ArrayList<>();
     lines.add(
-        "  point           at the probe                     to the source   contact      found");
+        "  point           at the probe                     to the source   on the way   found");
     touches.forEach(touch -> lines.add(row(touch)));
     if (best().isPresent()) {
       lines.add("");
@@ -102,13 +103,14 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
         .stripTrailing();
   }
 
-  /** What lies in the way at a point, in words. */
+  /** What lies on the way from a point, in words. */
   public String contact(TouchResult touch) {
-    if (sensedAtBoard || !touch.isMeasured()) {
+    if (!touch.isMeasured()) {
       return "-";
     }
     double extra = extraOhms(touch);
-    return extra <= 0 ? "least" : "+" + Quantity.format(extra, Unit.OHM);
+    String way = extra <= 0 ? "least" : "+" + Quantity.format(extra, Unit.OHM);
+    return touch.felt().isContactKnown() ? way + ", contact " + touch.felt().contactText() : way;
   }
 
   private static String verdict(TouchResult touch) {
@@ -125,35 +127,58 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
     lines.add(
         "Best       "
             + best.label()
-            + " gave most power to the source: "
-            + (sensedAtBoard ? "" : "at most ")
+            + " gave most power to the source: at most "
             + Quantity.format(sourceWatts(best), Unit.WATT));
     for (TouchResult touch : touches) {
-      if (!touch.isMeasured()) {
-        continue;
+      if (touch.isMeasured()) {
+        concludeWay(lines, touch, best);
+        concludeContact(lines, touch);
       }
-      double lost = extraOhms(touch) / railOhmsAtMost();
-      if (lost > SPOILT) {
-        lines.add(
-            String.format(
-                Locale.ROOT,
-                "Spoilt     %s: %s more in the way than at the best point, %.0f %% less power to"
-                    + " the source than at %s",
-                touch.label(),
-                Quantity.format(extraOhms(touch), Unit.OHM),
-                100 * (1 - sourceWatts(touch) / sourceWatts(best)),
-                best.label()));
-      }
-      if (touch.highestOhms() - touch.lowestOhms() > SWING * touch.ohms()) {
-        lines.add(
-            "Unsteady   "
-                + touch.label()
-                + ": the resistance swung from "
-                + Quantity.format(touch.lowestOhms(), Unit.OHM)
-                + " to "
-                + Quantity.format(touch.highestOhms(), Unit.OHM)
-                + " while ON");
-      }
+    }
+  }
+
+  private void concludeWay(List<String> lines, TouchResult touch, TouchResult best) {
+    double lost = extraOhms(touch) / railOhmsAtMost();
+    boolean spoilt = lost > SPOILT;
+    if (!spoilt && lost < FARTHER) {
+      return;
+    }
+    String what = sensedAtBoard ? "of copper" : spoilt ? "in the way" : "of contact or copper";
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "%s%s: %s more %s than at the best point, %.0f %% less power to the source than at %s",
+            spoilt ? "Spoilt     " : "Farther    ",
+            touch.label(),
+            Quantity.format(extraOhms(touch), Unit.OHM),
+            what,
+            100 * (1 - sourceWatts(touch) / sourceWatts(best)),
+            best.label()));
+  }
+
+  private void concludeContact(List<String> lines, TouchResult touch) {
+    ContactShare felt = touch.felt();
+    if (felt.isContactKnown()
+        && felt.contactOhms() - felt.withinOhms() > SPOILT * railOhmsAtMost()) {
+      lines.add(
+          "Contact    "
+              + touch.label()
+              + ": the contact alone had "
+              + felt.contactText()
+              + " and took "
+              + Quantity.format(
+                  touch.onAmperes() * touch.onAmperes() * felt.contactOhms(), Unit.WATT)
+              + "; clean the pad or press harder");
+    }
+    if (touch.highestOhms() - touch.lowestOhms() > SWING * touch.ohms()) {
+      lines.add(
+          "Unsteady   "
+              + touch.label()
+              + ": the resistance swung from "
+              + Quantity.format(touch.lowestOhms(), Unit.OHM)
+              + " to "
+              + Quantity.format(touch.highestOhms(), Unit.OHM)
+              + " while ON");
     }
   }
 }

@@ -13,6 +13,7 @@ package railglow.run.handsfree;
  * @param onAmperes NaN when not measured
  * @param lowestOhms seen while ON, leads taken off; NaN when nothing flowed
  * @param highestOhms likewise
+ * @param felt before the run; its parts are NaN where they can't be told
  * @param ended in words
  */
 public record TouchResult(
@@ -27,6 +28,7 @@ public record TouchResult(
     double onAmperes,
     double lowestOhms,
     double highestOhms,
+    ContactShare felt,
     int cyclesUsed,
     int cyclesRejected,
     String ended) {

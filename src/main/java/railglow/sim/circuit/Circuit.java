@@ -16,6 +16,9 @@ public final class Circuit {
   private static final double LEAST_STEP_SECONDS = 2e-6;
   private static final double MOST_STEP_SECONDS = 1e-3;
 
+  /** Above it nothing is touched. */
+  private static final double OPEN_OHMS = 1e6;
+
   /** How far remote sensing may raise the terminals above the set voltage. */
   private static final double SENSE_HEADROOM_VOLTS = 1.0;
 
@@ -24,6 +27,8 @@ public final class Circuit {
   private final Map<String, Double> joules = new LinkedHashMap<>();
   private double contactOhms;
   private String contactPlace;
+  private double stubOhms;
+  private boolean remoteSense;
   private final double[] drift;
   private double faultScale = 1;
   private double railFarads;
@@ -51,6 +56,7 @@ public final class Circuit {
     contactOhms = settings.contactOhms();
     contactPlace = settings.contactPlace();
     railFarads = settings.railFarads();
+    remoteSense = settings.remoteSense();
   }
 
   public double terminalVolts() {
@@ -63,7 +69,23 @@ public final class Circuit {
 
   /** Where the supply regulates and measures. */
   public double senseVolts() {
-    return settings.remoteSense() ? railVolts : terminalVolts;
+    return isSensedAtBoard() ? railVolts + outputAmperes * stubOhms : terminalVolts;
+  }
+
+  /** The sense wires meet the pad together with the leads, or hang in the air with them. */
+  private boolean isSensedAtBoard() {
+    return remoteSense && contactOhms < OPEN_OHMS;
+  }
+
+  public boolean isRemoteSense() {
+    return remoteSense;
+  }
+
+  public void setRemoteSense(boolean wired) {
+    if (wired != remoteSense) {
+      remoteSense = wired;
+      disturb();
+    }
   }
 
   public double outputAmperes() {
@@ -81,9 +103,11 @@ public final class Circuit {
 
   /** Where the leads meet the board and how well. */
   public void setContact(String place, double ohms) {
+    double stub = settings.stubOhms().getOrDefault(place, 0.0);
     contactPlace = place;
-    if (ohms != contactOhms) {
+    if (ohms != contactOhms || stub != stubOhms) {
       contactOhms = ohms;
+      stubOhms = stub;
       disturb();
     }
   }
@@ -167,7 +191,7 @@ public final class Circuit {
   }
 
   private double seriesOhms() {
-    return settings.leadOhms() + contactOhms;
+    return settings.leadOhms() + contactOhms + stubOhms;
   }
 
   private void moveReference(Drive drive, double dt) {
@@ -203,9 +227,9 @@ public final class Circuit {
   private double regulated(double oldTerminal, double oldRail, double dt) {
     double series = seriesOhms();
     terminalVolts = referenceVolts;
-    if (settings.remoteSense()) {
-      double into = railFarads / dt * (referenceVolts - oldRail) + loadAmperes(referenceVolts);
-      terminalVolts = referenceVolts + Math.min(SENSE_HEADROOM_VOLTS, Math.max(0, into * series));
+    if (isSensedAtBoard()) {
+      double lost = amperesForSense(oldRail, dt) * (series - stubOhms);
+      terminalVolts = referenceVolts + Math.min(SENSE_HEADROOM_VOLTS, Math.max(0, lost));
     }
     double rail = oldRail;
     for (int k = 0; k < 4; k++) {
@@ -219,6 +243,17 @@ public final class Circuit {
     return settings.outputFarads() / dt * (terminalVolts - oldTerminal)
         + (terminalVolts - rail) / series
         + terminalVolts / settings.bleedOhms();
+  }
+
+  /** What must flow for the pad, before its stub, to stand at the reference after this step. */
+  private double amperesForSense(double oldRail, double dt) {
+    double rail = referenceVolts;
+    for (int k = 0; k < 4; k++) {
+      double into = railFarads / dt * (rail - oldRail) + loadAmperes(rail);
+      double slope = railFarads / dt + loadSiemens(rail);
+      rail -= (rail + stubOhms * into - referenceVolts) / (1 + stubOhms * slope);
+    }
+    return railFarads / dt * (rail - oldRail) + loadAmperes(rail);
   }
 
   /** Both nodes free, with a given current into the terminals. */
@@ -273,7 +308,7 @@ public final class Circuit {
         add(junction.place(), amperes * junction.voltsAt(amperes) * dt);
       }
     }
-    add(contactPlace, outputAmperes * outputAmperes * contactOhms * dt);
+    add(contactPlace, outputAmperes * outputAmperes * (contactOhms + stubOhms) * dt);
   }
 
   private void add(String place, double heat) {

@@ -1,6 +1,7 @@
 package railglow.sim.circuit;
 
 import java.util.List;
+import java.util.Map;
 
 /**
  * The fixed part of the electrical bench.
@@ -12,8 +13,11 @@ import java.util.List;
  * @param bleedOhms inside the supply, always there
  * @param railFarads on the board
  * @param slewVoltsPerSecond how fast the supply's voltage moves
- * @param remoteSense whether voltage is regulated and measured at the board
+ * @param remoteSense whether voltage is regulated and measured at the board, by wires that meet the
+ *     same pad as the leads; without contact they show the terminals' voltage
  * @param branches from the rail to ground
+ * @param stubOhms copper from a point's pad to the rail's trunk, where all branches hang; 0 for
+ *     points that are not named
  */
 public record CircuitSettings(
     double leadOhms,
@@ -24,9 +28,49 @@ public record CircuitSettings(
     double railFarads,
     double slewVoltsPerSecond,
     boolean remoteSense,
-    List<LoadBranch> branches) {
+    List<LoadBranch> branches,
+    Map<String, Double> stubOhms) {
   public CircuitSettings {
     branches = List.copyOf(branches);
+    stubOhms = Map.copyOf(stubOhms);
+  }
+
+  /** A rail that is met everywhere without copper on the way. */
+  public CircuitSettings(
+      double leadOhms,
+      double contactOhms,
+      String contactPlace,
+      double outputFarads,
+      double bleedOhms,
+      double railFarads,
+      double slewVoltsPerSecond,
+      boolean remoteSense,
+      List<LoadBranch> branches) {
+    this(
+        leadOhms,
+        contactOhms,
+        contactPlace,
+        outputFarads,
+        bleedOhms,
+        railFarads,
+        slewVoltsPerSecond,
+        remoteSense,
+        branches,
+        Map.of());
+  }
+
+  public CircuitSettings withStubOhms(Map<String, Double> newStubOhms) {
+    return new CircuitSettings(
+        leadOhms,
+        contactOhms,
+        contactPlace,
+        outputFarads,
+        bleedOhms,
+        railFarads,
+        slewVoltsPerSecond,
+        remoteSense,
+        branches,
+        newStubOhms);
   }
 
   public CircuitSettings withBranches(List<LoadBranch> newBranches) {
@@ -39,7 +83,8 @@ public record CircuitSettings(
         railFarads,
         slewVoltsPerSecond,
         remoteSense,
-        newBranches);
+        newBranches,
+        stubOhms);
   }
 
   public CircuitSettings withRailFarads(double farads) {
@@ -52,7 +97,8 @@ public record CircuitSettings(
         farads,
         slewVoltsPerSecond,
         remoteSense,
-        branches);
+        branches,
+        stubOhms);
   }
 
   public CircuitSettings withRemoteSense(boolean wired) {
@@ -65,6 +111,7 @@ public record CircuitSettings(
         railFarads,
         slewVoltsPerSecond,
         wired,
-        branches);
+        branches,
+        stubOhms);
   }
 }

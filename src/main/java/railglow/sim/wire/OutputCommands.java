@@ -38,7 +38,26 @@ final class OutputCommands {
               call.output().setAmperes(call.limited("A", 0, maxAmperes(call)));
               return null;
             })
-        .add(current + "?", call -> call.answer(call.output().setAmperes(), 0, maxAmperes(call)));
+        .add(current + "?", call -> call.answer(call.output().setAmperes(), 0, maxAmperes(call)))
+        .add("[SOURce:]VOLTage:SENSe[:SOURce]", OutputCommands::sense)
+        .add(
+            "[SOURce:]VOLTage:SENSe[:SOURce]?",
+            call -> call.output().circuit().isRemoteSense() ? "EXT" : "INT");
+  }
+
+  private static String sense(SupplyCall call) throws ScpiException {
+    String word = call.value().word();
+    boolean board = word.equals("EXT") || word.equals("EXTERNAL");
+    if (!board && !word.equals("INT") && !word.equals("INTERNAL")) {
+      throw new ScpiException(
+          ScpiError.ILLEGAL_PARAMETER_VALUE, call.value().position(), "INT or EXT is wanted");
+    }
+    if (call.output().isOn()) {
+      throw new ScpiException(
+          ScpiError.SETTINGS_CONFLICT, call.command().position(), "the output is on");
+    }
+    call.output().circuit().setRemoteSense(board);
+    return null;
   }
 
   private static double maxVolts(SupplyCall call) {

@@ -13,7 +13,7 @@ class TouchComparisonTest {
   private static final TouchResult AIR = touch(3, "cedar", Double.NaN, Double.NaN, 0, 0);
 
   @Test
-  void theLeastResistanceBoundsTheRailAndTheRestIsContact() {
+  void theLeastResistanceBoundsTheRailAndTheRestLiesOnTheWay() {
     TouchComparison both = new TouchComparison(List.of(BIRCH, AMBER, AIR), false);
     assertEquals(7.0, both.railOhmsAtMost(), 1e-9);
     assertEquals(4.0, both.extraOhms(BIRCH), 1e-9);
@@ -33,11 +33,36 @@ class TouchComparisonTest {
   }
 
   @Test
-  void sensedAtTheBoardThePowerIsVoltsTimesAmperesAndNoContactIsGuessed() {
-    TouchComparison sensed = new TouchComparison(List.of(AMBER, BIRCH), true);
-    assertEquals(0.99 * 0.09, sensed.sourceWatts(BIRCH), 1e-12);
-    assertTrue(Double.isNaN(sensed.extraOhms(BIRCH)));
-    assertTrue(!String.join("\n", sensed.text()).contains("Spoilt"));
+  void sensedAtTheBoardTheContactIsApartFromTheCopper() {
+    ContactShare clean = new ContactShare(7, 0.03, 0.02, 7.03);
+    ContactShare dirty = new ContactShare(7.07, 1.5, 0.1, 8.57);
+    TouchResult near = touch(1, "near", 1.0, 1 / 7.0, 7, 7, clean);
+    TouchResult far = touch(2, "far", 1.0, 1 / 7.07, 7, 7.1, dirty);
+    TouchComparison sensed = new TouchComparison(List.of(near, far), true);
+    assertEquals(0.07, sensed.extraOhms(far), 1e-9);
+    assertEquals(7 / (7.07 * 7.07), sensed.sourceWatts(far), 1e-12);
+    assertEquals("least, contact 30 mohm +- 20 mohm", sensed.contact(near));
+    String text = String.join("\n", sensed.text());
+    assertTrue(text.contains("Farther    far: 70 mohm more of copper"), text);
+    assertTrue(text.contains("2 % less power to the source than at near"), text);
+    // 1.5 ohm at (1/7.07) A take 30.01 mW (Joule's law).
+    assertTrue(
+        text.contains("Contact    far: the contact alone had 1.5 ohm +- 100 mohm and took 30.01"),
+        text);
+    assertTrue(!text.contains("Contact    near"), text);
+  }
+
+  @Test
+  void theContactIsWhatTerminalsAndBoardDifferByAndNothingIsGuessedWhereOnlyOneIsMeasured() {
+    Contact terminals = new Contact(ContactState.STEADY, 1, 8.3, 8.2, 8.4, 0);
+    Contact board = new Contact(ContactState.STEADY, 2, 6.8, 6.75, 6.85, 0);
+    ContactShare both = ContactShare.of(terminals, board);
+    assertEquals(1.5, both.contactOhms(), 1e-9);
+    assertEquals(0.15, both.withinOhms(), 1e-9);
+    assertEquals("rail 6.8 ohm, contact 1.5 ohm +- 150 mohm", both.text());
+    assertEquals("rail 6.8 ohm", ContactShare.railAlone(board).text());
+    assertEquals("rail and contact 8.3 ohm", ContactShare.together(terminals).text());
+    assertEquals("", ContactShare.together(null).text());
   }
 
   @Test
@@ -58,7 +83,32 @@ class TouchComparisonTest {
 
   private static TouchResult touch(
       int number, String label, double volts, double amperes, double low, double high) {
+    return touch(number, label, volts, amperes, low, high, ContactShare.together(null));
+  }
+
+  private static TouchResult touch(
+      int number,
+      String label,
+      double volts,
+      double amperes,
+      double low,
+      double high,
+      ContactShare felt) {
     return new TouchResult(
-        number, label, "run", "HEAT_FOUND", "C37", 0.2, "K", volts, amperes, low, high, 5, 0, "");
+        number,
+        label,
+        "run",
+        "HEAT_FOUND",
+        "C37",
+        0.2,
+        "K",
+        volts,
+        amperes,
+        low,
+        high,
+        felt,
+        5,
+        0,
+        "");
   }
 }

@@ -65,6 +65,34 @@ class CircuitTest {
   }
 
   @Test
+  void aStubOfCopperIsPartOfWhatIsSensedAtItsPadAndTheContactIsNot() {
+    CircuitSettings two =
+        settings(0.1, LoadBranch.of("R", 2)).withStubOhms(Map.of("near", 0.0, "far", 0.05));
+    for (boolean wired : new boolean[] {false, true}) {
+      Circuit circuit = new Circuit(two.withRemoteSense(wired));
+      circuit.setContact("far", 0.3);
+      run(circuit, 1, new Drive(true, 1, 2, 0, 0));
+      double expected = wired ? 2.05 : 2.45;
+      assertEquals(expected, circuit.senseVolts() / circuit.outputAmperes(), 1e-3);
+      circuit.setContact("near", 0.3);
+      run(circuit, 1, new Drive(true, 1, 2, 0, 0));
+      assertEquals(expected - 0.05, circuit.senseVolts() / circuit.outputAmperes(), 1e-3);
+    }
+  }
+
+  @Test
+  void senseWiresThatHangInTheAirWithTheProbeShowTheTerminals() {
+    Circuit circuit = new Circuit(settings(0.1, LoadBranch.of("R", 2)).withRemoteSense(true));
+    circuit.setContact("clip", 1e9);
+    run(circuit, 0.5, new Drive(true, 0.05, 0.02, 0, 0));
+    assertEquals(0.05, circuit.senseVolts(), 1e-6);
+    assertEquals(0.05, circuit.terminalVolts(), 1e-6);
+    circuit.setContact("clip", 0.03);
+    run(circuit, 0.5, new Drive(true, 0.05, 0.02, 0, 0));
+    assertEquals(0.04, circuit.senseVolts(), 1e-6); // 20 mA through 2 ohm: the limit holds
+  }
+
+  @Test
   void remoteSenseHoldsTheRailAtTheSetVoltage() {
     CircuitSettings wired = settings(0.1, LoadBranch.of("R", 2)).withRemoteSense(true);
     Circuit circuit = settled(wired, 1, 2);
