@@ -21,6 +21,7 @@ import railglow.live.StatusLine;
 import railglow.pulse.PulseSequence;
 import railglow.report.Placement;
 import railglow.report.RunReport;
+import railglow.run.ContactNotes;
 import railglow.run.FindingsMaker;
 import railglow.run.RunEnding;
 import railglow.run.RunPower;
@@ -117,7 +118,8 @@ final class Hunt {
                   new RunHeaders(setup, folder, supply, copies, commandLine)
                       .pulsed(now, start, source),
               companion.starter(),
-              plannedBytes);
+              plannedBytes,
+              point.map(TouchedPoint::contact).orElse(ContactNotes.NONE));
       RunWatcher watcher = new Watcher();
       if (point.isPresent()) {
         watcher = new RunWatchers(List.of(point.get().watcher(), watcher));

@@ -10,12 +10,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import railglow.casebook.RunFolders;
+import railglow.journal.Entry;
 import railglow.journal.Findings;
 import railglow.journal.RunFolder;
 import railglow.run.RunEnding;
+import railglow.run.RunProgress;
+import railglow.run.RunWatcher;
 import railglow.run.RunWatchers;
 import railglow.run.handsfree.ContactBounds;
 import railglow.run.handsfree.ContactShare;
+import railglow.run.handsfree.ContactSwing;
 import railglow.run.handsfree.ContactWatch;
 import railglow.run.handsfree.Sensing;
 import railglow.run.handsfree.SensingLevel;
@@ -184,8 +188,15 @@ final class Touch {
             settings.commandLine(),
             new LiveView.Options(),
             latch,
-            Optional.of(new TouchedPoint(label, new RunWatchers(List.of(watch, screen)))));
+            Optional.of(
+                new TouchedPoint(
+                    label,
+                    new RunWatchers(List.of(watch, screen, new CyclesTold())),
+                    new ContactSwing(bounds))));
     hunt.runToTheEnd(setup);
+    if (hunt.findings().isPresent()) {
+      CatalogueAt.take(hunt.folder(), settings.runs(), terminal);
+    }
     Optional<Findings> findings = hunt.findings();
     results.add(result(number, label, hunt, watch, felt));
     touchedRuns.add(hunt.folder());
@@ -200,7 +211,9 @@ final class Touch {
     voice.ended(
         findings.map(Findings::verdict).orElse(Findings.Verdict.NOT_ENOUGH_DATA),
         watch.contactLost(),
-        comparison.found(results.get(results.size() - 1)));
+        watch.contactUnsteady()
+            ? ending.stop().evidence()
+            : comparison.found(results.get(results.size() - 1)));
     return stops.signal().isSet() ? ExitCode.STOPPED_BY_OPERATOR : ExitCode.DONE;
   }
 
@@ -270,5 +283,23 @@ final class Touch {
       lines.add("Run        " + result.label() + ": " + result.runId() + ", " + result.ended());
     }
     Files.write(session.resolve("touches.txt"), lines);
+  }
+
+  /** Says which cycles do not count. */
+  private final class CyclesTold implements RunWatcher {
+    @Override
+    public void onCycle(Entry.Cycle cycle) {
+      if (!cycle.accepted()) {
+        String sentence = "cycle " + (cycle.cycle() + 1) + " does not count: " + cycle.reason();
+        terminal.say("Rejected   " + sentence);
+        screen.onMessage(sentence);
+      }
+    }
+
+    @Override
+    public void onProgress(RunProgress progress) {}
+
+    @Override
+    public void onMessage(String sentence) {}
   }
 }

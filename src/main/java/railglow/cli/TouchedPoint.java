@@ -1,5 +1,6 @@
 package railglow.cli;
 
+import railglow.run.ContactNotes;
 import railglow.run.RunWatcher;
 
 /**
@@ -7,5 +8,6 @@ import railglow.run.RunWatcher;
  *
  * @param label its name, which becomes a part of the run folder's
  * @param watcher watches the contact, before all others
+ * @param contact notes the halves in which it is not held
  */
-record TouchedPoint(String label, RunWatcher watcher) {}
+record TouchedPoint(String label, RunWatcher watcher, ContactNotes contact) {}

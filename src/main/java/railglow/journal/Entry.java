@@ -117,6 +117,14 @@ public sealed interface Entry {
    */
   record Aligned(long nanos, double readingSeconds, double frameSeconds) implements Entry {}
 
+  /**
+   * The resistance of a held probe has left its band in an ON half; the half does not count.
+   *
+   * @param lowestOhms seen in that half so far, leads taken off
+   * @param highestOhms likewise
+   */
+  record ContactSwung(long nanos, double lowestOhms, double highestOhms) implements Entry {}
+
   /** The first cause, once. */
   record Stopped(long nanos, StopCause cause, String evidence) implements Entry {}
 

@@ -69,6 +69,7 @@ final class JournalJson {
     @JsonSubTypes.Type(value = Entry.Followed.class, name = "followed"),
     @JsonSubTypes.Type(value = Entry.Marker.class, name = "marker"),
     @JsonSubTypes.Type(value = Entry.Aligned.class, name = "aligned"),
+    @JsonSubTypes.Type(value = Entry.ContactSwung.class, name = "contact-swung"),
     @JsonSubTypes.Type(value = Entry.Stopped.class, name = "stopped"),
     @JsonSubTypes.Type(value = Entry.Note.class, name = "note"),
     @JsonSubTypes.Type(value = Entry.Closed.class, name = "closed"),

@@ -93,6 +93,8 @@ public final class Cruncher implements Step {
         reduction.onReading(reading.reading());
       } else if (event instanceof Entry.EdgeMade edge) {
         reduction.onEdge(edge.edge());
+      } else if (event instanceof Entry.ContactSwung swung) {
+        reduction.onContactSwung(swung);
       }
     }
   }

@@ -42,6 +42,8 @@ public final class Replay {
           reduction.onEdge(edge.edge());
         } else if (entry instanceof Entry.Reading reading) {
           reduction.onReading(reading.reading());
+        } else if (entry instanceof Entry.ContactSwung swung) {
+          reduction.onContactSwung(swung);
         }
       }
       reduction.allEdgesKnown();

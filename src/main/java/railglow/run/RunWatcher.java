@@ -1,5 +1,6 @@
 package railglow.run;
 
+import railglow.journal.Entry;
 import railglow.observed.Frame;
 import railglow.observed.SupplyReading;
 import railglow.thermal.Look;
@@ -20,6 +21,9 @@ public interface RunWatcher {
 
   /** The supply was read; told before the reading is judged, on the supply keeper's thread. */
   default void onReading(SupplyReading reading) {}
+
+  /** A cycle has ended and counts, or does not and says why. */
+  default void onCycle(Entry.Cycle cycle) {}
 
   /** The data were looked at. Its planes are never changed again. */
   default void onLook(Look look) {}

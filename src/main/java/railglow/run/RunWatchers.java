@@ -1,6 +1,7 @@
 package railglow.run;
 
 import java.util.List;
+import railglow.journal.Entry;
 import railglow.observed.Frame;
 import railglow.observed.SupplyReading;
 import railglow.thermal.Look;
@@ -33,6 +34,11 @@ public record RunWatchers(List<RunWatcher> watchers) implements RunWatcher {
   @Override
   public void onReading(SupplyReading reading) {
     watchers.forEach(watcher -> watcher.onReading(reading));
+  }
+
+  @Override
+  public void onCycle(Entry.Cycle cycle) {
+    watchers.forEach(watcher -> watcher.onCycle(cycle));
   }
 
   @Override

@@ -15,13 +15,15 @@ import railglow.supply.SupplyListener;
  */
 public final class SupplyEvents implements SupplyListener {
   private final RunWatcher watcher;
+  private final ContactNotes contact;
   private final Queue<Entry> unread = new ConcurrentLinkedQueue<>();
   private volatile Scribe scribe;
   private volatile SupplyReading latest;
   private volatile OutputState output = OutputState.UNKNOWN;
 
-  public SupplyEvents(RunWatcher watcher) {
+  public SupplyEvents(RunWatcher watcher, ContactNotes contact) {
     this.watcher = watcher;
+    this.contact = contact;
   }
 
   /** From now on everything is also recorded, and kept for the cruncher. */
@@ -33,6 +35,7 @@ public final class SupplyEvents implements SupplyListener {
   public void onReading(SupplyReading reading) {
     latest = reading;
     watcher.onReading(reading);
+    contact.take(reading).ifPresent(this::record);
     record(new Entry.Reading(reading));
   }
 

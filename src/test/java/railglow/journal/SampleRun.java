@@ -102,6 +102,7 @@ public final class SampleRun {
     entries.add(new Entry.Marker(START + 73, "lid pressed", Entry.Marker.Origin.TYPED));
     entries.add(new Entry.Aligned(START + 74, 0.002, Double.NaN));
     entries.add(new Entry.Stopped(START + 80, StopCause.SURE_ENOUGH, "p 3e-12 \u2264 0.05"));
+    entries.add(new Entry.ContactSwung(START + 85, 6.5, 13.25));
     entries.add(new Entry.Note(START + 90, "quote \" backslash \\ newline \n done"));
     entries.add(
         new Entry.Closed(START + 100, StopCause.SURE_ENOUGH, OutputState.PROVEN_OFF, 0, 400, 1, 2));

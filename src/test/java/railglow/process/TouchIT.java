@@ -41,6 +41,31 @@ class TouchIT {
   }
 
   @Test
+  void aProbeThatSlipsLosesThoseCyclesKeepsTheOthersAndAReplaySaysTheSame() throws Exception {
+    try (ServedBench bench =
+        ServedBench.start(
+            folder,
+            "--hand",
+            "touch:C9@6s..13s",
+            "--hand",
+            "slip:C9=300mohm@13s..14.5s",
+            "--hand",
+            "touch:C9@14.5s..80s")) {
+      RailglowProcess touch =
+          touch(bench, bench.sequence("1 V", "500 mA", 8, "no"), "--touches", "1");
+      assertEquals(0, touch.awaitExit(120), touch.output());
+      String said = touch.output();
+      assertTrue(said.contains("does not count: the contact swung between"), said);
+      assertTrue(said.contains("Heat at C37"), said);
+      Path run = runFolder();
+      String journal = Files.readString(run.resolve("journal.jsonl"));
+      assertTrue(journal.contains("contact-swung"), journal);
+      RailglowProcess replay = RailglowProcess.start("replay", "--verify", run.toString());
+      assertEquals(0, replay.awaitExit(60), replay.output());
+    }
+  }
+
+  @Test
   void theEndOfTheInputEndsTheWaitInOrder() throws Exception {
     try (ServedBench bench = ServedBench.start(folder, "--hand", "touch:C9@500s..501s")) {
       RailglowProcess touch = touch(bench, bench.sequence("1 V", "500 mA", 5));
@@ -84,6 +109,15 @@ class TouchIT {
   private static void assertSaysProvenOff(RailglowProcess touch) {
     String words = touch.output().replaceAll("\\s+", " ");
     assertTrue(words.contains("output proven off"), touch.output());
+  }
+
+  private Path runFolder() throws Exception {
+    try (Stream<Path> folders = Files.list(folder.resolve("runs"))) {
+      return folders
+          .filter(run -> Files.exists(run.resolve("findings.json")))
+          .findFirst()
+          .orElseThrow();
+    }
   }
 
   private long runsWithFindings() throws Exception {

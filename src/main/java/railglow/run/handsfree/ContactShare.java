@@ -58,7 +58,9 @@ public record ContactShare(
 
   /** The contact with how far it may be off. */
   String contactText() {
-    return format(contactOhms) + " +- " + format(withinOhms);
+    return Math.abs(contactOhms) <= withinOhms
+        ? "below " + format(contactOhms + withinOhms)
+        : format(contactOhms) + " +- " + format(withinOhms);
   }
 
   private static String format(double ohms) {

@@ -1,17 +1,20 @@
 package railglow.run.handsfree;
 
 import java.util.Locale;
+import railglow.journal.Entry;
 import railglow.observed.Regulation;
 import railglow.observed.SupplyReading;
 import railglow.run.RunProgress;
 import railglow.run.RunWatcher;
+import railglow.run.reduction.Reduction;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
 
 /**
  * Watches the contact while a run pulses, and ends the run as soon as the probe has left the board:
- * an open probe at the full level would give the board a surge when it meets it again. It can stop
- * and do nothing else. Readings come on the keeper's thread; what it publishes may be read by any.
+ * an open probe at the full level would give the board a surge when it meets it again. It also ends
+ * one whose probe slips cycle after cycle. It can stop and do nothing else. Readings come on the
+ * keeper's thread; what it publishes may be read by any.
  */
 public final class ContactWatch implements RunWatcher {
   /** After the output was last seen off; sooner than regulation is judged. */
@@ -19,6 +22,9 @@ public final class ContactWatch implements RunWatcher {
 
   /** Readings without current in a half in which nothing has flowed yet. */
   private static final int NEVER_FLOWED = 2;
+
+  /** A probe that slips so often gives nothing but heat. */
+  private static final int MOST_SWUNG_IN_A_ROW = 3;
 
   private final ContactBounds bounds;
   private final StopLatch latch;
@@ -34,6 +40,8 @@ public final class ContactWatch implements RunWatcher {
   private volatile double lowestOhms = Double.NaN;
   private volatile double highestOhms = Double.NaN;
   private volatile boolean lost;
+  private volatile boolean unsteady;
+  private int swungInARow;
 
   public ContactWatch(ContactBounds bounds, StopLatch latch) {
     this.bounds = bounds;
@@ -93,12 +101,33 @@ public final class ContactWatch implements RunWatcher {
   }
 
   @Override
+  public void onCycle(Entry.Cycle cycle) {
+    boolean swung = !cycle.accepted() && cycle.reason().startsWith(Reduction.CONTACT);
+    swungInARow = swung ? swungInARow + 1 : 0;
+    if (swungInARow == MOST_SWUNG_IN_A_ROW) {
+      unsteady |=
+          latch.set(
+              StopCause.OPERATOR_REQUEST,
+              cycle.nanos(),
+              cycle.reason()
+                  + ", and so it was in "
+                  + MOST_SWUNG_IN_A_ROW
+                  + " cycles in a row; press harder, clean the pad, or rest the hand");
+    }
+  }
+
+  @Override
   public void onProgress(RunProgress progress) {}
 
   @Override
   public void onMessage(String sentence) {}
 
-  /** Whether this watch has ended the run. */
+  /** Whether this watch has ended the run because the probe was not held still. */
+  public boolean contactUnsteady() {
+    return unsteady;
+  }
+
+  /** Whether this watch has ended the run because the probe has left. */
   public boolean contactLost() {
     return lost;
   }

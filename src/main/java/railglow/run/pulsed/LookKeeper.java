@@ -35,6 +35,7 @@ final class LookKeeper implements ReductionListener {
   public void onCycle(Entry.Cycle cycle) {
     cyclesDone++;
     scribe.post(cycle);
+    watcher.onCycle(cycle);
   }
 
   @Override

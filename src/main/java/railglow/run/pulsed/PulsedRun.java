@@ -67,7 +67,7 @@ public final class PulsedRun {
   public PulsedRun(RunParts parts, RunWatcher watcher) {
     this.parts = parts;
     this.watcher = watcher;
-    this.supply = new SupplyEvents(watcher);
+    this.supply = new SupplyEvents(watcher, parts.contact());
     this.keeper =
         new SupplyKeeper(
             parts.supply(),

@@ -4,6 +4,7 @@ import railglow.camera.CameraDescriptor;
 import railglow.camera.FrameSource;
 import railglow.journal.RunFolder;
 import railglow.pulse.Timeline;
+import railglow.run.ContactNotes;
 import railglow.safety.Envelope;
 import railglow.safety.StopLatch;
 import railglow.supply.OutputPlan;
@@ -16,6 +17,7 @@ import railglow.time.MonotonicClock;
  *
  * @param leadOhms to take off the voltage; 0 when sensed at the board
  * @param plannedBytes what the run may write at most
+ * @param contact watches a contact that is held by hand
  * @param header makes the header once the run's start is known
  */
 public record RunParts(
@@ -30,4 +32,5 @@ public record RunParts(
     MonotonicClock clock,
     HeaderMaker header,
     CompanionStarter companion,
-    long plannedBytes) {}
+    long plannedBytes,
+    ContactNotes contact) {}

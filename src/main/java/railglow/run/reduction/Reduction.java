@@ -2,7 +2,9 @@ package railglow.run.reduction;
 
 import java.util.ArrayDeque;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import railglow.camera.ArrivalClock;
@@ -46,6 +48,9 @@ public final class Reduction {
   /** An edge may be this share of a period off its time. */
   private static final double EDGE_TOLERANCE = 0.05;
 
+  /** So begins the reason of a cycle in which the probe was not held. */
+  public static final String CONTACT = "the contact";
+
   private final RunHeader header;
   private final ArrivalClock clock;
   private final FrameMarks marks;
@@ -57,6 +62,7 @@ public final class Reduction {
   private final LeadInMean leadIn;
   private final PixelRepair pixels;
   private final SupplyLevels levels;
+  private final Map<Integer, Entry.ContactSwung> swungCycles = new HashMap<>();
   private final FrameTally tally = new FrameTally();
   private final ArrayDeque<Waiting> waiting = new ArrayDeque<>();
   private final ArrayDeque<Waiting> spare = new ArrayDeque<>();
@@ -120,6 +126,14 @@ public final class Reduction {
     levels.reading(reading);
     knownUntilNanos = Math.max(knownUntilNanos, reading.endNanos());
     drain();
+  }
+
+  /** The half around this time does not count: what the source got in it is not known. */
+  public void onContactSwung(Entry.ContactSwung swung) {
+    int cycle = labeller.cycleAt(swung.nanos());
+    if (cycle >= 0) {
+      swungCycles.putIfAbsent(cycle, swung);
+    }
   }
 
   /** Takes the frame and its ownership; it comes back through the listener. */
@@ -268,6 +282,14 @@ public final class Reduction {
     }
     if (!spoiled.isEmpty()) {
       return spoiled;
+    }
+    Entry.ContactSwung swung = swungCycles.get(cycle);
+    if (swung != null) {
+      return String.format(
+          Locale.ROOT,
+          CONTACT + " swung between %.3g and %.3g ohm",
+          swung.lowestOhms(),
+          swung.highestOhms());
     }
     long[] bounds = {
       window.startNanos(),

@@ -194,6 +194,8 @@ final class InventedRun {
   private static void give(Reduction reduction, Entry entry) {
     if (entry instanceof Entry.EdgeMade edge) {
       reduction.onEdge(edge.edge());
+    } else if (entry instanceof Entry.ContactSwung swung) {
+      reduction.onContactSwung(swung);
     } else if (entry instanceof Entry.Reading reading) {
       reduction.onReading(reading.reading());
     }

@@ -113,6 +113,21 @@ class ReductionTest {
   }
 
   @Test
+  void aHalfInWhichTheContactSwungDoesNotCount() {
+    InventedRun run = new InventedRun(START, 0, 9);
+    long at = run.header.cycles().get(4).middleNanos();
+    int before = 0;
+    while (run.supply.get(before).nanos() < at) {
+      before++;
+    }
+    run.supply.add(before, new Entry.ContactSwung(at, 7, 13.4));
+    Reduced reduced = run.reduce(0, cycles);
+    assertEquals(7, reduced.cyclesUsed());
+    assertEquals(1, reduced.cyclesRejected());
+    assertEquals("the contact swung between 7.00 and 13.4 ohm", cycles.get(4).reason());
+  }
+
+  @Test
   void aShutterEventSpoilsItsCycle() {
     InventedRun run = new InventedRun(START, 0, 8);
     long at = run.header.cycles().get(1).middleNanos();
