@@ -10,16 +10,46 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Listens to the standard input on a thread of its own: Enter, or a pedal that acts as that key, is
- * a press; {@code q} and the end of the input are the end.
+ * Listens to the standard input on a thread of its own. Any key, or a pedal that acts as one, is a
+ * press; {@code q} and the end of the input are the end; {@code 1} to {@code 9} name the next
+ * point. Where the input comes in lines a longer word names it too.
  */
 final class Keys {
   private static final Logger LOG = LoggerFactory.getLogger(Keys.class);
+  private static final int END_OF_INPUT_KEY = 4;
+
+  /** What the keys do; called on the keys' thread. */
+  interface Pressed {
+    void press();
+
+    void end();
+
+    void name(int number);
+
+    void name(String word);
+  }
 
   private Keys() {}
 
-  static void listen(InputStream in, Runnable press, Runnable end) {
-    Thread thread = new Thread(() -> read(in, press, end), "keys");
+  /**
+   * @param raw whether each key comes at once, not in lines
+   */
+  static void listen(InputStream in, boolean raw, Pressed pressed) {
+    Thread thread =
+        new Thread(
+            () -> {
+              try {
+                if (raw) {
+                  readKeys(in, pressed);
+                } else {
+                  readLines(in, pressed);
+                }
+              } catch (IOException e) {
+                LOG.info("the input can't be read any more, so it is at its end: {}", e.toString());
+              }
+              pressed.end();
+            },
+            "keys");
     thread.setDaemon(true);
     thread.start();
   }
@@ -50,18 +80,36 @@ final class Keys {
     }
   }
 
-  private static void read(InputStream in, Runnable press, Runnable end) {
+  static void readLines(InputStream in, Pressed pressed) throws IOException {
     BufferedReader reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8));
-    try {
-      for (String line = reader.readLine(); line != null; line = reader.readLine()) {
-        if (line.strip().equalsIgnoreCase("q")) {
-          break;
-        }
-        press.run();
+    for (String line = reader.readLine(); line != null; line = reader.readLine()) {
+      String word = line.strip();
+      if (word.equalsIgnoreCase("q")) {
+        return;
       }
-    } catch (IOException e) {
-      LOG.info("the input can't be read any more, so it is at its end: {}", e.toString());
+      if (word.matches("[1-9][0-9]?")) {
+        pressed.name(Integer.parseInt(word));
+      } else if (word.length() > 1) {
+        pressed.name(word);
+      } else {
+        pressed.press();
+      }
     }
-    end.run();
+  }
+
+  static void readKeys(InputStream in, Pressed pressed) throws IOException {
+    byte[] key = new byte[64];
+    // A key of several bytes, such as an arrow, comes as a whole.
+    for (int count = in.read(key); count >= 0; count = in.read(key)) {
+      int first = key[0];
+      if (first == 'q' || first == 'Q' || first == END_OF_INPUT_KEY) {
+        return;
+      }
+      if (first >= '1' && first <= '9') {
+        pressed.name(first - '0');
+      } else {
+        pressed.press();
+      }
+    }
   }
 }

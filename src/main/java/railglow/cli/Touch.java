@@ -10,12 +10,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import railglow.casebook.RunFolders;
-import railglow.journal.Entry;
 import railglow.journal.Findings;
 import railglow.journal.RunFolder;
 import railglow.run.RunEnding;
-import railglow.run.RunProgress;
-import railglow.run.RunWatcher;
 import railglow.run.RunWatchers;
 import railglow.run.handsfree.ContactBounds;
 import railglow.run.handsfree.ContactShare;
@@ -25,6 +22,7 @@ import railglow.run.handsfree.Sensing;
 import railglow.run.handsfree.SensingLevel;
 import railglow.run.handsfree.TouchComparison;
 import railglow.run.handsfree.TouchLabels;
+import railglow.run.handsfree.TouchNames;
 import railglow.run.handsfree.TouchResult;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
@@ -48,6 +46,8 @@ final class Touch {
   private final TouchStops stops;
   private final List<TouchResult> results = new ArrayList<>();
   private final List<RunFolder> touchedRuns = new ArrayList<>();
+  private final TouchNames names;
+  private boolean rawKeys;
   private Path session;
   private TouchSensing sensing;
   private RunEnding lastEnding;
@@ -77,14 +77,16 @@ final class Touch {
     this.setup = setup;
     this.level = level;
     this.settings = settings;
+    this.names = new TouchNames(settings.labels());
     this.bounds = TouchSensing.bounds(setup, setup.bench().sensedAtBoard());
   }
 
   int run() throws Exception {
     StopSignals signals = new StopSignals(stops.signal(), clock).install();
-    try {
+    try (RawKeys keys = settings.keys() ? RawKeys.open() : null) {
       if (settings.keys()) {
-        Keys.listen(System.in, stops::press, stops::end);
+        rawKeys = keys.isRaw();
+        Keys.listen(System.in, rawKeys, new TouchKeys(terminal, screen, stops, names));
       }
       begin();
       int exitCode = ExitCode.DONE;
@@ -123,7 +125,12 @@ final class Touch {
             Quantity.format(TouchSensing.waitingBounds(setup).reachOhms(level.volts()), Unit.OHM)));
     terminal.say("           " + whatIsTold());
     if (settings.keys()) {
-      terminal.say("Keys       Enter starts a run or ends a touch; q and Enter ends the session");
+      terminal.say(
+          rawKeys
+              ? "Keys       any key starts a run or ends a touch; 1 to 9 names the next point by its"
+                  + " label; q ends"
+              : "Keys       Enter starts a run or ends a touch; a number or a word and Enter names"
+                  + " the next point; q and Enter ends");
     }
     terminal.say("Session    " + session);
     sensing = new TouchSensing(setup, level, stops, clock, session, voice, screen, this::warn);
@@ -171,11 +178,11 @@ final class Touch {
   }
 
   private String label() {
-    return settings.labels().of(results.size() + 1);
+    return names.next();
   }
 
   private int touched(ContactShare felt) throws Exception {
-    String label = label();
+    String label = names.take();
     int number = results.size() + 1;
     voice.keepStill(label, number, felt.text());
     StopLatch latch = stops.next(false);
@@ -191,7 +198,7 @@ final class Touch {
             Optional.of(
                 new TouchedPoint(
                     label,
-                    new RunWatchers(List.of(watch, screen, new CyclesTold())),
+                    new RunWatchers(List.of(watch, screen, new CyclesTold(terminal, screen))),
                     new ContactSwing(bounds))));
     hunt.runToTheEnd(setup);
     if (hunt.findings().isPresent()) {
@@ -283,23 +290,5 @@ final class Touch {
       lines.add("Run        " + result.label() + ": " + result.runId() + ", " + result.ended());
     }
     Files.write(session.resolve("touches.txt"), lines);
-  }
-
-  /** Says which cycles do not count. */
-  private final class CyclesTold implements RunWatcher {
-    @Override
-    public void onCycle(Entry.Cycle cycle) {
-      if (!cycle.accepted()) {
-        String sentence = "cycle " + (cycle.cycle() + 1) + " does not count: " + cycle.reason();
-        terminal.say("Rejected   " + sentence);
-        screen.onMessage(sentence);
-      }
-    }
-
-    @Override
-    public void onProgress(RunProgress progress) {}
-
-    @Override
-    public void onMessage(String sentence) {}
   }
 }

@@ -65,7 +65,8 @@ final class TouchCommand implements Callable<Integer> {
       names = "--labels",
       paramLabel = "WORDS",
       description =
-          "names of the points in order, e.g. input,bulk,far-end (default: prepared ones)")
+          "names of the points in order, e.g. input,bulk,far-end, or 'numbers' (default: prepared"
+              + " words); a digit typed while listening chooses the next one by its number")
   private String labels;
 
   @Option(

@@ -28,6 +28,8 @@ final class TouchScreen implements RunWatcher, AutoCloseable {
 
   private final Optional<LivePage> page;
   private volatile String point = "";
+  private volatile int number;
+  private volatile LiveStage stage = LiveStage.NONE;
   private volatile boolean waitsForPulses;
 
   TouchScreen(Optional<LivePage> page) {
@@ -35,18 +37,27 @@ final class TouchScreen implements RunWatcher, AutoCloseable {
   }
 
   /** The probe is in the air; the next point is this one. */
-  void listening(int number, String label) {
-    next(number, label);
+  void listening(int touch, String label) {
+    next(touch, label);
     stage(LiveStage.LISTENING, "");
   }
 
   /** The probe is still held from the last touch; the next point is this one. */
-  void next(int number, String label) {
-    point = "touch " + number + ", " + label;
+  void next(int touch, String label) {
+    number = touch;
+    point = "touch " + touch + ", " + label;
   }
 
-  void stage(LiveStage stage, String more) {
-    page.ifPresent(p -> p.onStage(stage, point, more));
+  /** The next point was named anew, by a key. */
+  void renamed(String label) {
+    if (stage == LiveStage.LISTENING) {
+      listening(number, label);
+    }
+  }
+
+  void stage(LiveStage newStage, String more) {
+    stage = newStage;
+    page.ifPresent(p -> p.onStage(newStage, point, more));
   }
 
   void sensing(SensingNews news) {

@@ -162,7 +162,7 @@ public final class Browser implements AutoCloseable {
     return "(document.getElementById('" + id + "') || {textContent: ''}).textContent";
   }
 
-  void size(int width, int height) throws Exception {
+  public void size(int width, int height) throws Exception {
     command(
         "Emulation.setDeviceMetricsOverride",
         parameters()
@@ -204,16 +204,31 @@ public final class Browser implements AutoCloseable {
 
   /** A click in the middle of an element. */
   void click(String id) throws Exception {
+    click(middle(id));
+  }
+
+  /** Where the middle of an element is: to the right and down. */
+  public double[] middle(String id) throws Exception {
     String box = "document.getElementById('" + id + "').getBoundingClientRect()";
-    double x = Double.parseDouble(value(box + ".x + " + box + ".width / 2"));
-    double y = Double.parseDouble(value(box + ".y + " + box + ".height / 2"));
+    return new double[] {
+      Double.parseDouble(value(box + ".x + " + box + ".width / 2")),
+      Double.parseDouble(value(box + ".y + " + box + ".height / 2"))
+    };
+  }
+
+  /** Opens one more tab that stays in the background. */
+  public void openBeside(String address) throws Exception {
+    command("Target.createTarget", parameters().put("url", address).put("background", true));
+  }
+
+  public void click(double[] place) throws Exception {
     for (String type : new String[] {"mousePressed", "mouseReleased"}) {
       command(
           "Input.dispatchMouseEvent",
           parameters()
               .put("type", type)
-              .put("x", x)
-              .put("y", y)
+              .put("x", place[0])
+              .put("y", place[1])
               .put("button", "left")
               .put("clickCount", 1));
     }

@@ -34,6 +34,7 @@ final class StopLatencySupply {
   private long armedNanos = Long.MAX_VALUE;
   private long aboveNanos;
   private long askedNanos;
+  private boolean watchesOff;
 
   private StopLatencySupply() {
     world.watchAmperes(LIMIT_AMPERES);
@@ -64,7 +65,10 @@ final class StopLatencySupply {
   }
 
   private synchronized void obey(String line) {
-    if (line.equals("clear")) {
+    if (line.equals("watch")) {
+      watchesOff = true;
+      System.out.println("watching");
+    } else if (line.equals("clear")) {
       world.faults().clear(FaultKind.RUNAWAY);
       armedNanos = Long.MAX_VALUE;
       System.out.println("cleared");
@@ -78,6 +82,10 @@ final class StopLatencySupply {
 
   private synchronized String receive(String line, long nowNanos) {
     String answer = world.receive(line, nowNanos);
+    if (watchesOff && line.contains("OUTP OFF")) {
+      watchesOff = false;
+      System.out.println("off " + nowNanos);
+    }
     if (aboveNanos == 0 && armedNanos != Long.MAX_VALUE) {
       aboveNanos =
           world

@@ -3,6 +3,7 @@ package railglow.run.handsfree;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Short names for touches that are told apart when spoken.
@@ -19,6 +20,8 @@ public record TouchLabels(List<String> words) {
               "slate", "tulip", "umber", "violet", "walnut", "yarrow", "zinc"));
 
   private static final int LONGEST = 24;
+  private static final String NUMBERS = "numbers";
+  private static final int MOST_NUMBERED = 99;
 
   /**
    * @throws IllegalArgumentException with a sentence when a word can't be used
@@ -27,10 +30,7 @@ public record TouchLabels(List<String> words) {
     words = List.copyOf(words);
     Set<String> seen = new HashSet<>();
     for (String word : words) {
-      if (word.isBlank() || word.length() > LONGEST || !word.equals(word.strip())) {
-        throw new IllegalArgumentException(
-            "'" + word + "' can't be a label: 1 to " + LONGEST + " characters are wanted");
-      }
+      checked(word);
       if (!seen.add(word)) {
         throw new IllegalArgumentException("the label '" + word + "' is there twice");
       }
@@ -40,8 +40,25 @@ public record TouchLabels(List<String> words) {
     }
   }
 
-  /** A list as typed, with commas between. */
+  /**
+   * The word itself.
+   *
+   * @throws IllegalArgumentException with a sentence when it can't be a label
+   */
+  static String checked(String word) {
+    if (word.isBlank() || word.length() > LONGEST || !word.equals(word.strip())) {
+      throw new IllegalArgumentException(
+          "'" + word + "' can't be a label: 1 to " + LONGEST + " characters are wanted");
+    }
+    return word;
+  }
+
+  /** A list as typed, with commas between; {@code numbers} for points that are only counted. */
   public static TouchLabels parse(String text) {
+    if (text.strip().equals(NUMBERS)) {
+      return new TouchLabels(
+          IntStream.rangeClosed(1, MOST_NUMBERED).mapToObj(i -> "point-" + i).toList());
+    }
     return new TouchLabels(List.of(text.split(",", -1)).stream().map(String::strip).toList());
   }
 

@@ -79,6 +79,22 @@ class TouchComparisonTest {
     assertEquals("b", TouchLabels.parse("a, b").of(2));
     assertThrows(IllegalArgumentException.class, () -> TouchLabels.parse("a,,b"));
     assertThrows(IllegalArgumentException.class, () -> TouchLabels.parse("a,a"));
+    assertEquals("point-7", TouchLabels.parse("numbers").of(7));
+  }
+
+  @Test
+  void aTouchIsNamedInOrderOrByAKeyAndNoTwoAlike() {
+    TouchNames names = new TouchNames(TouchLabels.parse("near,far,mid"));
+    assertEquals("near", names.take());
+    names.choose(3);
+    assertEquals("mid", names.next());
+    assertEquals("mid", names.take());
+    names.choose("bulk cap");
+    assertEquals("bulk cap", names.take());
+    assertEquals("far", names.take(), "the first that was not given yet");
+    names.choose(1);
+    assertEquals("near-2", names.take(), "the same point again");
+    assertThrows(IllegalArgumentException.class, () -> names.choose("  "));
   }
 
   private static TouchResult touch(
