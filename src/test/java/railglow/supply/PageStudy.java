@@ -4,7 +4,6 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Writer;
-import java.lang.management.ManagementFactory;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.Socket;
@@ -16,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import java.util.function.Consumer;
 import railglow.link.PortLink;
 import railglow.link.Transcript;
 import railglow.live.Browser;
@@ -35,8 +35,7 @@ import railglow.time.SystemClock;
 
 /**
  * Measures STOP on the live page, from the press in a real browser to "off" at the supply in
- * another process, while something hangs; and what the page costs the run beside it. See {@code
- * docs/live-page.md} for the commands.
+ * another process, while something hangs. See {@code docs/live-page.md} for the command.
  */
 public final class PageStudy {
   private static final MonotonicClock CLOCK = SystemClock.INSTANCE;
@@ -60,31 +59,31 @@ public final class PageStudy {
   private PageStudy() {}
 
   /**
-   * @param args {@code stop PRESSES quiet|hung|stalled|viewers [DOCUMENT]} or {@code rate SECONDS
-   *     [DOCUMENT]}
+   * @param args how many presses, {@code quiet}, {@code hung}, {@code stalled} or {@code viewers},
+   *     the document to write the table into
    */
   public static void main(String[] args) throws Exception {
-    int count = Integer.parseInt(args[1]);
-    boolean stop = args[0].equals("stop");
-    List<String> rows = stop ? new PageStudy().stops(count, args[2]) : new PageStudy().rate(count);
+    List<String> rows = new PageStudy().stops(Integer.parseInt(args[0]), args[1]);
     rows.forEach(System.out::println);
-    int document = stop ? 3 : 2;
-    if (args.length > document) {
-      System.setProperty("fault.table", args[document]);
-      FaultTable.write(stop ? "stop " + args[2] : "rate", rows);
+    if (args.length > 2) {
+      System.setProperty("fault.table", args[2]);
+      FaultTable.write("stop " + args[1], rows);
     }
     System.exit(0);
   }
 
-  private LivePage page() throws IOException {
+  /** A page on any port of this machine. */
+  static LivePage page(Consumer<String> askStop) throws IOException {
     return LivePage.start(
         new LiveFacts("study", "rail", "pulses", 0.05, ENVELOPE, -273.15, 0.01, 0),
         LiveDoor.ofThisMachine(0),
         CLOCK,
-        who -> {
-          heardNanos = CLOCK.nanos();
-          latch.set(StopCause.OPERATOR_REQUEST, heardNanos, who);
-        });
+        askStop);
+  }
+
+  private void heard(String who) {
+    heardNanos = CLOCK.nanos();
+    latch.set(StopCause.OPERATOR_REQUEST, heardNanos, who);
   }
 
   private List<String> stops(int presses, String condition) throws Exception {
@@ -109,7 +108,7 @@ public final class PageStudy {
             CLOCK,
             Transcript.NONE);
     Path profile = Files.createTempDirectory("page-study");
-    try (LivePage page = page();
+    try (LivePage page = page(this::heard);
         Browser browser = new Browser(profile);
         StepRunner load = runner("cruncher", new PageLoad(CLOCK.nanos(), page));
         ScpiSupply supply = ScpiSupply.connect(link, descriptor, 1)) {
@@ -224,74 +223,12 @@ public final class PageStudy {
     Pause.nanos(SECOND / 5);
   }
 
-  private List<String> rate(int seconds) throws Exception {
-    Path profile = Files.createTempDirectory("page-study");
-    List<String> rows = new ArrayList<>();
-    try (LivePage page = page();
-        Browser browser = new Browser(profile)) {
-      PageLoad load = new PageLoad(CLOCK.nanos(), page);
-      try (StepRunner runner = runner("cruncher", load)) {
-        runner.start();
-        Pause.nanos(10 * SECOND);
-        rows.add(cost("nobody looks", load, seconds, browser));
-        browser.size(1400, 1000);
-        browser.open(page.address());
-        await("pictures", () -> !drawn(browser).isEmpty());
-        Pause.nanos(3 * SECOND);
-        rows.add(cost("one viewer", load, seconds, browser));
-        browser.openBeside(page.address());
-        browser.openBeside(page.address());
-        Pause.nanos(5 * SECOND);
-        rows.add(cost("three viewers", load, seconds, browser));
-      }
-    }
-    return rows;
-  }
-
-  private static String drawn(Browser browser) throws Exception {
-    String text = browser.viewValue("document.body.dataset.drawn || ''");
-    return text.isEmpty() ? "" : text;
-  }
-
-  private static String cost(String what, PageLoad load, int seconds, Browser browser)
-      throws Exception {
-    load.takeLateMillis();
-    long from = CLOCK.nanos();
-    long cpuFrom = load.cpuNanos();
-    long allFrom = processCpuNanos();
-    String drawnFrom = drawn(browser);
-    Pause.nanos(seconds * SECOND);
-    double took = (CLOCK.nanos() - from) * 1e-9;
-    double[] late = load.takeLateMillis().stream().mapToDouble(x -> x).sorted().toArray();
-    String pictures =
-        drawnFrom.isEmpty()
-            ? "-"
-            : String.format(
-                Locale.ROOT,
-                "%.1f",
-                (Long.parseLong(drawn(browser)) - Long.parseLong(drawnFrom)) / took);
-    return String.format(
-        Locale.ROOT,
-        "| %s | %.1f | %s | %.1f %% | %.1f %% | %.2f | %.2f |",
-        what,
-        late.length / took,
-        pictures,
-        100 * (load.cpuNanos() - cpuFrom) * 1e-9 / took,
-        100 * (processCpuNanos() - allFrom) * 1e-9 / took,
-        at(late, 0.5),
-        at(late, 0.99));
-  }
-
-  private static long processCpuNanos() {
-    return ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
-        .getProcessCpuTime();
-  }
-
-  private interface Check {
+  /** Something that is waited for. */
+  interface Check {
     boolean holds() throws Exception;
   }
 
-  private static void await(String what, Check check) throws Exception {
+  static void await(String what, Check check) throws Exception {
     for (int i = 0; !check.holds(); i++) {
       if (i > 6000) {
         throw new IllegalStateException("waited in vain for " + what);
@@ -313,11 +250,11 @@ public final class PageStudy {
   }
 
   /** The nearest-rank percentile. */
-  private static double at(double[] sorted, double share) {
+  static double at(double[] sorted, double share) {
     return sorted[Math.max(0, (int) Math.ceil(share * sorted.length) - 1)];
   }
 
-  private static StepRunner runner(String name, railglow.time.Step step) {
+  static StepRunner runner(String name, railglow.time.Step step) {
     return new StepRunner(
         name,
         step,
