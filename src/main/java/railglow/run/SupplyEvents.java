@@ -21,6 +21,11 @@ public final class SupplyEvents implements SupplyListener {
   private volatile SupplyReading latest;
   private volatile OutputState output = OutputState.UNKNOWN;
 
+  /** For leads that stay where they are. */
+  public SupplyEvents(RunWatcher watcher) {
+    this(watcher, ContactNotes.NONE);
+  }
+
   public SupplyEvents(RunWatcher watcher, ContactNotes contact) {
     this.watcher = watcher;
     this.contact = contact;
