@@ -32,10 +32,12 @@ import railglow.time.SystemClock;
 final class TouchCommand implements Callable<Integer> {
   private static final List<String> DEMO =
       List.of(
-          "touch:C9@4s..40s",
-          "bounce:C40@44s..50s",
-          "touch:C40=1.5ohm@50s..86s",
-          "touch:C37@90s..97s");
+          "touch:C9@4s..14s",
+          "slip:C9=300mohm@14s..15.6s",
+          "touch:C9@15.6s..42s",
+          "bounce:C41@46s..52s",
+          "touch:C41=1.5ohm@52s..88s",
+          "touch:C37@92s..99s");
   private static final int DEMO_TOUCHES = 3;
   private static final double LOUDEST_PERCENT = 100;
   private final Terminal terminal;

@@ -177,10 +177,7 @@ public final class ScpiSupply implements Supply {
 
   @Override
   public void senseAt(SensePoint point) throws SupplyException {
-    if (point != SensePoint.AS_WIRED) {
-      tellIfKnown(
-          commands.sense().map(w -> point == SensePoint.BOARD ? w.atBoard() : w.atTerminals()));
-    }
+    tellIfKnown(commands.senseAt(point));
   }
 
   @Override
@@ -227,9 +224,7 @@ public final class ScpiSupply implements Supply {
       throws SupplyException {
     if (level.isPresent()) {
       talk.tell(SupplyWords.filled(level.get().set(), name, value, channel));
-      if (level.get().enable().isPresent()) {
-        talk.tell(SupplyWords.filled(level.get().enable().get(), channel));
-      }
+      tellIfKnown(level.get().enable());
     }
   }
 
@@ -238,9 +233,8 @@ public final class ScpiSupply implements Supply {
       return OptionalDouble.empty();
     }
     String question = SupplyWords.filled(template.get(), channel);
-    double value =
-        talk.ask(List.of(question), 1, items -> replies.number(question, items.get(0), unit));
-    return OptionalDouble.of(value);
+    return OptionalDouble.of(
+        talk.ask(List.of(question), 1, items -> replies.number(question, items.get(0), unit)));
   }
 
   @Override

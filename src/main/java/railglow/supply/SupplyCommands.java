@@ -42,4 +42,13 @@ public record SupplyCommands(
     onReplies = Set.copyOf(onReplies);
     offReplies = Set.copyOf(offReplies);
   }
+
+  /** What moves the sensing there; empty where nothing is to be said or the words are not known. */
+  Optional<String> senseAt(SensePoint point) {
+    return switch (point) {
+      case AS_WIRED -> Optional.empty();
+      case TERMINALS -> sense.map(SenseWords::atTerminals);
+      case BOARD -> sense.map(SenseWords::atBoard);
+    };
+  }
 }

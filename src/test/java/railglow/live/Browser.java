@@ -15,10 +15,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Base64;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionStage;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 
@@ -30,6 +32,7 @@ public final class Browser implements AutoCloseable {
   private final HttpClient http = HttpClient.newHttpClient();
   private final Map<Integer, CompletableFuture<JsonNode>> answers = new ConcurrentHashMap<>();
   private final AtomicInteger lastId = new AtomicInteger();
+  private final List<String> beside = new CopyOnWriteArrayList<>();
   private volatile String viewSession = "";
   private final Process process;
   private final WebSocket socket;
@@ -190,14 +193,27 @@ public final class Browser implements AutoCloseable {
                 .asText());
   }
 
+  /** Closes the tabs that {@link #openBeside} opened. */
+  void closeOthers() throws Exception {
+    for (String id : beside) {
+      command("Target.closeTarget", parameters().put("targetId", id));
+    }
+    beside.clear();
+  }
+
   public void pressSpace() throws Exception {
+    press(" ", "Space", 32);
+  }
+
+  /** A key: what it writes, its place on the keyboard, and its number. */
+  void press(String text, String code, int number) throws Exception {
     ObjectNode key =
         parameters()
             .put("type", "keyDown")
-            .put("key", " ")
-            .put("code", "Space")
-            .put("windowsVirtualKeyCode", 32)
-            .put("text", " ");
+            .put("key", text)
+            .put("code", code)
+            .put("windowsVirtualKeyCode", number)
+            .put("text", text);
     command("Input.dispatchKeyEvent", key);
     command("Input.dispatchKeyEvent", key.deepCopy().put("type", "keyUp"));
   }
@@ -218,7 +234,9 @@ public final class Browser implements AutoCloseable {
 
   /** Opens one more tab that stays in the background. */
   public void openBeside(String address) throws Exception {
-    command("Target.createTarget", parameters().put("url", address).put("background", true));
+    JsonNode made =
+        command("Target.createTarget", parameters().put("url", address).put("background", true));
+    beside.add(made.get("targetId").asText());
   }
 
   public void click(double[] place) throws Exception {

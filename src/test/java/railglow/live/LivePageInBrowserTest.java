@@ -3,136 +3,20 @@ package railglow.live;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayInputStream;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicInteger;
-import javax.imageio.ImageIO;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 import railglow.observed.OutputState;
 import railglow.run.RunEnding;
 import railglow.safety.Stop;
 import railglow.safety.StopCause;
 
 /** The page as a real browser shows it. */
-@Timeout(60)
-class LivePageInBrowserTest {
-  private static final Path PICTURES = Path.of("target", "live-page");
-  private static Browser browser;
-  @TempDir private static Path profile;
-  private final List<String> stops = new CopyOnWriteArrayList<>();
-  private final AtomicInteger tenths = new AtomicInteger();
-  private ScheduledExecutorService run;
-  private LivePage page;
-
-  @BeforeAll
-  static void openBrowser() throws Exception {
-    assumeTrue(Browser.isInstalled(), "no Chromium at /usr/bin/chromium");
-    browser = new Browser(profile);
-    Files.createDirectories(PICTURES);
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    if (browser != null) {
-      browser.close();
-    }
-  }
-
-  @BeforeEach
-  void startRun() throws Exception {
-    page = PretendedRun.page(stops::add);
-    run = Executors.newSingleThreadScheduledExecutor();
-    run.scheduleAtFixedRate(this::tick, 0, 100, TimeUnit.MILLISECONDS);
-    browser.size(1400, 1100);
-    browser.scheme("light");
-    browser.open(page.address());
-  }
-
-  private void tick() {
-    int now = tenths.incrementAndGet();
-    page.onFrame(PretendedRun.frame(now * 3L, 29600, 29800));
-    OutputState output =
-        stops.isEmpty() && now / 10 % 2 == 0 ? OutputState.ON : OutputState.PROVEN_OFF;
-    page.onProgress(PretendedRun.progress(now * 0.1, output, PretendedRun.source(0.2)));
-  }
-
-  @AfterEach
-  void endRun() throws Exception {
-    if (page != null) {
-      run.shutdownNow();
-      page.close();
-      browser.open("about:blank");
-    }
-  }
-
-  private static void await(String what, Check check) throws Exception {
-    long deadline = System.nanoTime() + 15_000_000_000L;
-    while (!check.holds()) {
-      assertTrue(System.nanoTime() < deadline, "waited in vain for " + what);
-      TimeUnit.MILLISECONDS.sleep(25);
-    }
-  }
-
-  private interface Check {
-    boolean holds() throws Exception;
-  }
-
-  private static BufferedImage picture(String name) throws Exception {
-    byte[] png = browser.screenshot();
-    Files.write(PICTURES.resolve(name + ".png"), png);
-    return ImageIO.read(new ByteArrayInputStream(png));
-  }
-
-  /** A place of an element in a screenshot, by a share of its size. */
-  private static int[] place(String id, double right, double down) throws Exception {
-    String box = "document.getElementById('" + id + "').getBoundingClientRect()";
-    return new int[] {
-      (int) number(browser.value(box + ".x + " + right + " * " + box + ".width")),
-      (int) number(browser.value(box + ".y + " + down + " * " + box + ".height"))
-    };
-  }
-
-  /** The same for an element of the frame of pictures and readings. */
-  private static int[] viewPlace(String id, double right, double down) throws Exception {
-    String box = "document.getElementById('" + id + "').getBoundingClientRect()";
-    int[] frame = place("view", 0, 0);
-    return new int[] {
-      frame[0] + (int) number(browser.viewValue(box + ".x + " + right + " * " + box + ".width")),
-      frame[1] + (int) number(browser.viewValue(box + ".y + " + down + " * " + box + ".height"))
-    };
-  }
-
-  private static double number(String text) {
-    return Double.parseDouble(text);
-  }
-
-  private static int colourAt(BufferedImage image, String id, double right, double down)
-      throws Exception {
-    int[] at = viewPlace(id, right, down);
-    return image.getRGB(at[0], at[1]) & 0xFFFFFF;
-  }
-
-  private static int brightness(int rgb) {
-    return (rgb >> 16) + (rgb >> 8 & 0xFF) + (rgb & 0xFF);
-  }
-
+class LivePageInBrowserTest extends PageInBrowser {
   @Test
   void theStateReadsInWordsAndTheNumbersMove() throws Exception {
     await("ON", () -> browser.words("state-words").equals("OUTPUT ON"));
@@ -184,40 +68,6 @@ class LivePageInBrowserTest {
   }
 
   @Test
-  void spaceBarAndClickAskForAStop() throws Exception {
-    await("the page", () -> browser.words("state-words").startsWith("O"));
-    browser.pressSpace();
-    await("the stop", () -> !stops.isEmpty());
-    await("said", () -> browser.words("stop").startsWith("STOP heard"));
-    int asked = stops.size();
-    browser.click("stop");
-    await("the second stop", () -> stops.size() > asked);
-  }
-
-  @Test
-  void stopIsHeardWhileTheFrameOfPicturesHangsForGood() throws Exception {
-    await("numbers", () -> browser.viewWords("volts").equals("1.000"));
-    browser.viewValue("setTimeout(() => { for (;;) {} }, 0); 1");
-    await("still", () -> browser.value("document.getElementById('still').hidden").equals("false"));
-    assertTrue(browser.words("state-words").startsWith("O"), "the state goes on");
-    browser.pressSpace();
-    await("the stop", () -> !stops.isEmpty());
-    int asked = stops.size();
-    browser.click("stop");
-    await("the stop by click", () -> stops.size() > asked);
-  }
-
-  @Test
-  void aClickIntoThePicturesLeavesTheSpaceBarWithStop() throws Exception {
-    await("numbers", () -> browser.viewWords("volts").equals("1.000"));
-    browser.click("view");
-    browser.pressSpace();
-    await("the stop", () -> !stops.isEmpty());
-    assertEquals(
-        "true", browser.value("document.hasFocus() && document.activeElement.id !== 'view'"));
-  }
-
-  @Test
   void aReloadBringsTheHistoryBack() throws Exception {
     await("some seconds", () -> tenths.get() > 15 && !browser.viewWords("volts").equals("–"));
     page.onMessage("the clip gets warm");
@@ -241,18 +91,6 @@ class LivePageInBrowserTest {
   }
 
   @Test
-  void aServerThatDiesLeavesNoTrustInTheState() throws Exception {
-    await("the page", () -> browser.words("state-words").startsWith("O"));
-    run.shutdownNow();
-    page.close();
-    await("lost", () -> browser.words("state-words").equals("NOT CONNECTED"));
-    assertTrue(browser.words("state-more").contains("Trust only the supply"));
-    picture("lost");
-    browser.pressSpace();
-    await("said", () -> browser.words("stop").contains("NOT HEARD"));
-  }
-
-  @Test
   void aWrongTokenShowsNothing() throws Exception {
     browser.open(page.address().replaceAll("token=.*", "token=wrong"));
     await("the refusal", () -> browser.value("document.body.textContent").contains("Not allowed"));
@@ -261,6 +99,18 @@ class LivePageInBrowserTest {
 
   @Test
   void itFitsAPhoneADeskAndAWallInBothSchemes() throws Exception {
+    page.onStage(LiveStage.FOUND, "touch 2, birch", "C37, 420 mK");
+    page.onSilentMachine();
+    page.onTouches(
+        new LiveTouches(
+            List.of(
+                new LiveTouches.Row("1 amber", "C37, 551 mK", "141 mW", "least"),
+                new LiveTouches.Row(
+                    "2 birch", "C37, 420 mK", "96 mW", "+1.5 ohm, contact 1.42 ohm +- 200 mohm")),
+            List.of(
+                "Best: amber gave most power to the source: at most 141 mW",
+                "Spoilt: birch: 1.5 ohm more in the way than at the best point, 32 % less power")));
+    page.onMessage("cycle 4 does not count: the contact swung between 6.9 and 13 ohm");
     await("a frame", () -> browser.viewWords("now-scale").contains("°C"));
     page.onLook(PretendedRun.look(6, List.of(PretendedRun.source(0.01))));
     await("the verdict", () -> browser.viewWords("verdict").contains("Found"));
