@@ -201,9 +201,6 @@ final class Touch {
                     new RunWatchers(List.of(watch, screen, new CyclesTold(terminal, screen))),
                     new ContactSwing(bounds))));
     hunt.runToTheEnd(setup);
-    if (hunt.findings().isPresent()) {
-      CatalogueAt.take(hunt.folder(), settings.runs(), terminal);
-    }
     Optional<Findings> findings = hunt.findings();
     results.add(result(number, label, hunt, watch, felt));
     touchedRuns.add(hunt.folder());
