@@ -6,7 +6,7 @@ import railglow.observed.Regulation;
 import railglow.observed.SupplyReading;
 import railglow.run.RunProgress;
 import railglow.run.RunWatcher;
-import railglow.run.reduction.Reduction;
+import railglow.run.reduction.SwungCycles;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
 
@@ -102,7 +102,7 @@ public final class ContactWatch implements RunWatcher {
 
   @Override
   public void onCycle(Entry.Cycle cycle) {
-    boolean swung = !cycle.accepted() && cycle.reason().startsWith(Reduction.CONTACT);
+    boolean swung = !cycle.accepted() && cycle.reason().startsWith(SwungCycles.CONTACT);
     swungInARow = swung ? swungInARow + 1 : 0;
     if (swungInARow == MOST_SWUNG_IN_A_ROW) {
       unsteady |=

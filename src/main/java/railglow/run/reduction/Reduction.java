@@ -2,9 +2,7 @@ package railglow.run.reduction;
 
 import java.util.ArrayDeque;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import railglow.camera.ArrivalClock;
@@ -48,9 +46,6 @@ public final class Reduction {
   /** An edge may be this share of a period off its time. */
   private static final double EDGE_TOLERANCE = 0.05;
 
-  /** So begins the reason of a cycle in which the probe was not held. */
-  public static final String CONTACT = "the contact";
-
   private final RunHeader header;
   private final ArrivalClock clock;
   private final FrameMarks marks;
@@ -62,7 +57,7 @@ public final class Reduction {
   private final LeadInMean leadIn;
   private final PixelRepair pixels;
   private final SupplyLevels levels;
-  private final Map<Integer, Entry.ContactSwung> swungCycles = new HashMap<>();
+  private final SwungCycles swungCycles = new SwungCycles();
   private final FrameTally tally = new FrameTally();
   private final ArrayDeque<Waiting> waiting = new ArrayDeque<>();
   private final ArrayDeque<Waiting> spare = new ArrayDeque<>();
@@ -130,10 +125,7 @@ public final class Reduction {
 
   /** The half around this time does not count: what the source got in it is not known. */
   public void onContactSwung(Entry.ContactSwung swung) {
-    int cycle = labeller.cycleAt(swung.nanos());
-    if (cycle >= 0) {
-      swungCycles.putIfAbsent(cycle, swung);
-    }
+    swungCycles.note(labeller.cycleAt(swung.nanos()), swung);
   }
 
   /** Takes the frame and its ownership; it comes back through the listener. */
@@ -253,6 +245,7 @@ public final class Reduction {
     for (int quarter = 1; quarter <= 4; quarter++) {
       used[quarter - 1] = quarters.framesIn(quarter);
     }
+    spoiled = swungCycles.reason(cycle, spoiled);
     String reason = rejection(cycle, used);
     listener.onCycle(
         new Entry.Cycle(
@@ -282,14 +275,6 @@ public final class Reduction {
     }
     if (!spoiled.isEmpty()) {
       return spoiled;
-    }
-    Entry.ContactSwung swung = swungCycles.get(cycle);
-    if (swung != null) {
-      return String.format(
-          Locale.ROOT,
-          CONTACT + " swung between %.3g and %.3g ohm",
-          swung.lowestOhms(),
-          swung.highestOhms());
     }
     long[] bounds = {
       window.startNanos(),

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 import railglow.journal.Entry;
 import railglow.observed.Regulation;
 import railglow.observed.SupplyReading;
-import railglow.run.reduction.Reduction;
+import railglow.run.reduction.SwungCycles;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
 
@@ -56,7 +56,7 @@ class ContactSwingTest {
   void threeSwungCyclesInARowEndTheTouchAndOneHeldInBetweenDoesNot() {
     StopLatch latch = new StopLatch();
     ContactWatch watch = new ContactWatch(BOUNDS, latch);
-    String swung = Reduction.CONTACT + " swung between 7 and 13 ohm";
+    String swung = SwungCycles.CONTACT + " swung between 7 and 13 ohm";
     for (String reason : new String[] {swung, swung, "", swung, "a shutter event", swung, swung}) {
       watch.onCycle(cycle(reason));
     }
