@@ -85,7 +85,7 @@ public final class Reduction {
   public Reduction(RunHeader header, Samples like, ReductionListener listener) {
     CameraFacts camera = header.camera();
     this.header = header;
-    this.clock = clock(camera);
+    this.clock = CameraClock.of(camera);
     this.marks = new FrameMarks(like, camera.framesPerSecond(), camera.shutterSettlingSeconds());
     this.motion = new MotionWatch(like);
     this.listener = listener;
@@ -295,13 +295,6 @@ public final class Reduction {
       }
     }
     return "";
-  }
-
-  private static ArrivalClock clock(CameraFacts camera) {
-    return camera.timesAreExposures()
-        ? ArrivalClock.recorded(camera.framesPerSecond(), camera.latencySeconds())
-        : ArrivalClock.live(
-            camera.framesPerSecond(), camera.latencySeconds(), camera.numbersAreCounted());
   }
 
   private double scale() {
