@@ -75,12 +75,14 @@ final class LineResidue {
     double[] sums = new double[n];
     Arrays.fill(counts, 0);
     boolean[] crosses = new boolean[n];
-    for (int i = 0; i < plane.length; i++) {
-      int line = down ? i % width : i / width;
-      crosses[line] |= heat[i];
-      if (usable[i]) {
-        sums[line] += plane[i];
-        counts[line]++;
+    for (int row = 0, i = 0; i < plane.length; row++) {
+      for (int x = 0; x < width; x++, i++) {
+        int line = down ? x : row;
+        crosses[line] |= heat[i];
+        if (usable[i]) {
+          sums[line] += plane[i];
+          counts[line]++;
+        }
       }
     }
     double least = LEAST_SHARE * plane.length / n;
@@ -88,8 +90,10 @@ final class LineResidue {
       sums[line] = crosses[line] && counts[line] >= least ? sums[line] / counts[line] : 0;
       parts[line] += sums[line];
     }
-    for (int i = 0; i < plane.length; i++) {
-      plane[i] -= (float) sums[down ? i % width : i / width];
+    for (int row = 0, i = 0; i < plane.length; row++) {
+      for (int x = 0; x < width; x++, i++) {
+        plane[i] -= (float) sums[down ? x : row];
+      }
     }
   }
 

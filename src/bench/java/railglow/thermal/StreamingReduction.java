@@ -1,0 +1,184 @@
+package railglow.thermal;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import railglow.camera.CountScale;
+import railglow.camera.Endian;
+import railglow.camera.RawFileFrames;
+import railglow.camera.RawLayout;
+import railglow.camera.SampleType;
+
+/**
+ * The streaming reduction with the program's own classes, for comparison with the same work in
+ * other languages: raw frames from a file to quarter means, channels, and moments over cycles.
+ *
+ * <p>Arguments: house, house-2 (both halves of the cycles at once, joined) or plain (the loop one
+ * writes first), FILE WIDTH HEIGHT FRAMES_PER_QUARTER PASSES RESULT.
+ */
+public final class StreamingReduction {
+  private final Path file;
+  private final RawLayout layout;
+  private final int framesPerQuarter;
+  private final boolean plain;
+
+  private StreamingReduction(
+      Path file, int width, int height, int framesPerQuarter, boolean plain) {
+    this.file = file;
+    this.layout = RawLayout.packed(width, height, SampleType.U16, Endian.LITTLE);
+    this.framesPerQuarter = framesPerQuarter;
+    this.plain = plain;
+  }
+
+  public static void main(String[] args) throws Exception {
+    StreamingReduction work =
+        new StreamingReduction(
+            Path.of(args[1]),
+            Integer.parseInt(args[2]),
+            Integer.parseInt(args[3]),
+            Integer.parseInt(args[4]),
+            args[0].equals("plain"));
+    int threads = args[0].equals("house-2") ? 2 : 1;
+    ExecutorService workers = Executors.newFixedThreadPool(threads);
+    float[][] planes = null;
+    for (int pass = 0; pass < Integer.parseInt(args[5]); pass++) {
+      long start = System.nanoTime();
+      planes = work.pass(workers, threads);
+      System.out.printf(Locale.ROOT, "%.3f%n", (System.nanoTime() - start) / 1e6);
+    }
+    workers.shutdown();
+    ByteBuffer out =
+        ByteBuffer.allocate(16 * planes[0].length).order(ByteOrder.LITTLE_ENDIAN);
+    for (float[] plane : planes) {
+      for (float value : plane) {
+        out.putFloat(value);
+      }
+    }
+    Files.write(Path.of(args[6]), out.array());
+  }
+
+  private float[][] pass(ExecutorService workers, int threads)
+      throws InterruptedException, ExecutionException, IOException {
+    int cycles;
+    CountSamples first = new CountSamples(layout.width(), layout.height());
+    try (RawFileFrames frames = frames()) {
+      cycles = frames.count() / (4 * framesPerQuarter);
+      frames.read(0, first);
+    }
+    List<Future<ChannelMoments>> parts = new ArrayList<>();
+    for (int k = 0; k < threads; k++) {
+      int from = cycles * k / threads;
+      int to = cycles * (k + 1) / threads;
+      parts.add(workers.submit(() -> plain ? plain(from, to) : house(from, to, first)));
+    }
+    ChannelMoments all = parts.get(0).get();
+    float[][] planes = {all.meanI(), all.meanC(), all.squaresI(), all.squaresC()};
+    for (int k = 1; k < threads; k++) {
+      ChannelMoments more = parts.get(k).get();
+      join(planes[0], planes[2], more.meanI(), more.squaresI(), all.cycles(), more.cycles());
+      join(planes[1], planes[3], more.meanC(), more.squaresC(), all.cycles(), more.cycles());
+    }
+    return planes;
+  }
+
+  private RawFileFrames frames() throws IOException {
+    return RawFileFrames.openRaw(file, layout, CountScale.unknown());
+  }
+
+  private ChannelMoments house(int from, int to, CountSamples first) throws IOException {
+    int width = layout.width();
+    int height = layout.height();
+    CountSamples frame = new CountSamples(width, height);
+    QuarterAccumulator quarters = new QuarterAccumulator(width, height, 1);
+    // the first image ever added is the offset of the run: the same for every part
+    quarters.add(1, first);
+    quarters.reset();
+    ChannelMoments moments = new ChannelMoments(width * height);
+    float[] inPhase = new float[width * height];
+    float[] quadrature = new float[width * height];
+    try (RawFileFrames frames = frames()) {
+      for (int cycle = from; cycle < to; cycle++) {
+        for (int k = 0; k < 4 * framesPerQuarter; k++) {
+          frames.read(cycle * 4 * framesPerQuarter + k, frame);
+          quarters.add(1 + k / framesPerQuarter, frame);
+        }
+        channels(quarters.finish(cycle), inPhase, quadrature);
+        moments.add(inPhase, quadrature);
+      }
+    }
+    return moments;
+  }
+
+  private static void channels(QuarterMeans q, float[] inPhase, float[] quadrature) {
+    float[] q1 = q.q1().values();
+    float[] q2 = q.q2().values();
+    float[] q3 = q.q3().values();
+    float[] q4 = q.q4().values();
+    for (int i = 0; i < inPhase.length; i++) {
+      inPhase[i] = (q2[i] + q3[i] - q1[i] - q4[i]) * 0.5f;
+      quadrature[i] = (q3[i] + q4[i] - q1[i] - q2[i]) * 0.5f;
+    }
+  }
+
+  /** The loop that one writes first. */
+  private ChannelMoments plain(int from, int to) throws IOException {
+    int pixels = layout.width() * layout.height();
+    CountSamples frame = new CountSamples(layout.width(), layout.height());
+    int[] offset = new int[pixels];
+    int[][] sums = new int[4][pixels];
+    float[][] q = new float[4][pixels];
+    float[] inPhase = new float[pixels];
+    float[] quadrature = new float[pixels];
+    ChannelMoments moments = new ChannelMoments(pixels);
+    try (RawFileFrames frames = frames()) {
+      for (int cycle = from; cycle < to; cycle++) {
+        for (int k = 0; k < 4 * framesPerQuarter; k++) {
+          frames.read(cycle * 4 * framesPerQuarter + k, frame);
+          short[] counts = frame.counts();
+          if (cycle + k == 0) {
+            for (int i = 0; i < pixels; i++) {
+              offset[i] = counts[i] & 0xFFFF;
+            }
+          }
+          int[] sum = sums[k / framesPerQuarter];
+          for (int i = 0; i < pixels; i++) {
+            sum[i] += counts[i] & 0xFFFF;
+          }
+        }
+        for (int k = 0; k < 4; k++) {
+          for (int i = 0; i < pixels; i++) {
+            q[k][i] = (float) ((sums[k][i] - framesPerQuarter * offset[i]) / (double) framesPerQuarter);
+            sums[k][i] = 0;
+          }
+        }
+        for (int i = 0; i < pixels; i++) {
+          inPhase[i] = (q[1][i] + q[2][i] - q[0][i] - q[3][i]) * 0.5f;
+          quadrature[i] = (q[2][i] + q[3][i] - q[0][i] - q[1][i]) * 0.5f;
+        }
+        moments.add(inPhase, quadrature);
+      }
+    }
+    return moments;
+  }
+
+  /** Chan, Golub, LeVeque, "Updating formulae", COMPSTAT 1982, eq. 2.1. */
+  private static void join(
+      float[] mean, float[] squares, float[] other, float[] otherSquares, int n, int m) {
+    float share = m / (float) (n + m);
+    float both = n * share;
+    for (int i = 0; i < mean.length; i++) {
+      float d = other[i] - mean[i];
+      squares[i] += otherSquares[i] + d * d * both;
+      mean[i] += d * share;
+    }
+  }
+}
