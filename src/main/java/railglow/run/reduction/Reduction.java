@@ -197,19 +197,19 @@ public final class Reduction {
     pixels.settle(listener, midNanos);
     FrameMark unusable = unusable(frame);
     if (unusable != null) {
-      tally.leftOut(name(unusable));
+      tally.leftOut(FrameTally.name(unusable));
       if (SPOILING.contains(unusable)) {
-        spoiled = "a " + name(unusable) + " event";
+        spoiled = "a " + FrameTally.name(unusable) + " event";
       }
       return;
     }
     if (!header.camera().numbersAreCounted() && frame.marks().contains(FrameMark.AFTER_GAP)) {
       // Late or lost? Without a counter its time is in doubt.
-      tally.leftOut(name(FrameMark.AFTER_GAP));
+      tally.leftOut(FrameTally.name(FrameMark.AFTER_GAP));
       return;
     }
     if (labeller.inTransition(cycle, midNanos)) {
-      tally.leftOut(name(FrameMark.TRANSITION));
+      tally.leftOut(FrameTally.name(FrameMark.TRANSITION));
       return;
     }
     quarters.add(
@@ -218,7 +218,7 @@ public final class Reduction {
   }
 
   private void useOutside(Frame frame, long midNanos) {
-    tally.outside(name(FrameMark.OUTSIDE));
+    tally.outside(FrameTally.name(FrameMark.OUTSIDE));
     boolean before = labeller.count() == 0 || midNanos < labeller.window(0).startNanos();
     if (before) {
       if (unusable(frame) == null) {
@@ -300,10 +300,6 @@ public final class Reduction {
   private double scale() {
     double kelvinPerCount = header.camera().kelvinPerCount();
     return Double.isNaN(kelvinPerCount) ? 1 : kelvinPerCount;
-  }
-
-  private static String name(FrameMark mark) {
-    return FrameTally.name(mark);
   }
 
   /** The first mark that makes a frame unusable; null when there is none. */
