@@ -15,6 +15,7 @@ import railglow.time.MonotonicClock;
 public final class RawStreamSource implements FrameSource {
   private static final int MAX_JUMPS = 3;
   private static final int MAX_FRAMES_WITHOUT_MARKER = 4;
+  private static final int MAX_TORN = 4;
   private final IncomingBytes stream;
   private final CameraDescriptor camera;
   private final FrameDecoder decoder;
@@ -26,6 +27,8 @@ public final class RawStreamSource implements FrameSource {
   private boolean hasWholeFrame;
   private long bytesSkipped;
   private long skippedInSuccession;
+  private long framesTorn;
+  private int tornInSuccession;
 
   public RawStreamSource(IncomingBytes stream, CameraDescriptor camera, MonotonicClock clock) {
     this.stream = stream;
@@ -49,6 +52,11 @@ public final class RawStreamSource implements FrameSource {
   /** Bytes thrown away while looking for the place of a frame. */
   public long bytesSkipped() {
     return bytesSkipped;
+  }
+
+  /** Frames that broke off with the next one in their place; none of them was given. */
+  public long framesTorn() {
+    return framesTorn;
   }
 
   /**
@@ -102,6 +110,7 @@ public final class RawStreamSource implements FrameSource {
 
   private void take(Frame frame, long arrivalNanos) throws IOException {
     filled = 0;
+    tornInSuccession = 0;
     hasWholeFrame = true;
     FrameNumbering.Verdict verdict = numbering.next(bytes, 0, arrivalNanos);
     if (numbering.jumpsInSuccession() >= MAX_JUMPS) {
@@ -123,21 +132,58 @@ public final class RawStreamSource implements FrameSource {
     FrameMarker marker = camera.layout().telemetry().marker().orElse(null);
     if (marker == null || marker.matches(bytes, 0)) {
       skippedInSuccession = 0;
-      return true;
+      int torn = marker == null ? bytes.length : nextFrameInside(marker);
+      if (torn < bytes.length) {
+        framesTorn++;
+        tornInSuccession++;
+        dropFirst(torn);
+        if (tornInSuccession > MAX_TORN) {
+          throw outOfStep("frames begin every " + torn + " bytes in it");
+        }
+      }
+      return filled == bytes.length;
     }
     int start = 1;
     while (start + marker.endBytes() <= bytes.length && !marker.matches(bytes, start)) {
       start++;
     }
-    System.arraycopy(bytes, start, bytes, 0, bytes.length - start);
-    filled -= start;
-    bytesSkipped += start;
+    dropFirst(start);
     skippedInSuccession += start;
-    afterGap = true;
     if (skippedInSuccession > (long) MAX_FRAMES_WITHOUT_MARKER * bytes.length) {
       throw outOfStep("the marker " + marker + " is nowhere in it");
     }
     return false;
+  }
+
+  /**
+   * Where another frame begins within the full buffer: its marker with a counter that goes on from
+   * the first one's, which no picture shows by chance. The buffer's length when there is none, or
+   * no counter to tell it by.
+   */
+  private int nextFrameInside(FrameMarker marker) {
+    Telemetry telemetry = camera.layout().telemetry();
+    if (telemetry.counter().isEmpty()) {
+      return bytes.length;
+    }
+    TelemetryField counter = telemetry.counter().get();
+    long first = counter.read(bytes, 0);
+    int needed = Math.max(marker.endBytes(), counter.endBytes());
+    for (int start = needed; start + needed <= bytes.length; start++) {
+      if (marker.matches(bytes, start)) {
+        long step = counter.step(first, counter.read(bytes, start));
+        if (step > 0 && step <= MAX_TORN * (long) telemetry.counterStep()) {
+          return start;
+        }
+      }
+    }
+    return bytes.length;
+  }
+
+  private void dropFirst(int count) {
+    System.arraycopy(bytes, count, bytes, 0, bytes.length - count);
+    filled -= count;
+    bytesSkipped += count;
+    afterGap = true;
   }
 
   private IOException outOfStep(String evidence) {

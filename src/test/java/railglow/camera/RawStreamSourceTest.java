@@ -61,16 +61,32 @@ class RawStreamSourceTest {
     assertEquals(5, source.bytesSkipped());
   }
 
-  /** The torn frame itself has its marker: only what follows shows that it was torn. */
+  /** The torn frame itself has its marker; the next one's marker and counter inside it tell. */
   @Test
-  void theFrameAfterATornOneIsMarked() throws IOException {
+  void aTornFrameIsNeverGivenAndTheNextOneIsMarked() throws IOException {
     ByteArrayOutputStream sent = new ByteArrayOutputStream();
     sent.write(Arrays.copyOf(frames(0), 12));
     sent.write(frames(1, 2, 3));
     RawStreamSource source = source(sent.toByteArray());
-    assertEquals(Set.of(), next(source, 0));
-    assertEquals(Set.of(FrameMark.AFTER_GAP), next(source, 2));
-    assertEquals(Set.of(), next(source, 3));
+    assertEquals(Set.of(FrameMark.AFTER_GAP), next(source, 0));
+    assertEquals(Set.of(), next(source, 1));
+    assertEquals(Set.of(), next(source, 2));
+    assertEquals(1, source.framesTorn());
+    assertEquals(12, source.bytesSkipped());
+  }
+
+  @Test
+  void aStreamWhoseFramesBecomeSmallerIsNamedWithTheirNewSize() throws IOException {
+    ByteArrayOutputStream sent = new ByteArrayOutputStream();
+    sent.write(frames(0, 1));
+    for (int counter = 2; counter < 12; counter++) {
+      sent.write(Arrays.copyOf(frames(counter), 11));
+    }
+    RawStreamSource source = source(sent.toByteArray());
+    next(source, 0);
+    next(source, 1);
+    IOException e = assertThrows(IOException.class, () -> next(source, 2));
+    assertTrue(e.getMessage().contains("frames begin every 11 bytes in it"), e.getMessage());
   }
 
   @Test
