@@ -19,6 +19,6 @@ class ScenarioStudyTest {
     assertEquals("C37", ScenarioStudy.nearest(bench, sources.get(0)));
     int first =
         looks.stream().filter(l -> !l.sources().isEmpty()).findFirst().orElseThrow().cycles();
-    assertTrue(first <= 7, "first called at cycle " + first);
+    assertTrue(first <= 8, "first called at cycle " + first);
   }
 }
