@@ -42,7 +42,7 @@ final class PeriodText {
     Optional<NoiseFigures> figures =
         setup.measured().flatMap(MeasuredCamera::noise).map(MeasuredNoise::figures);
     if (figures.isEmpty()) {
-      return "the bench's drift was not measured (bench --noise): if the noise is white, longer"
+      return "the bench's drift was not measured (bench --keep): if the noise is white, longer"
           + " periods show slow parts better";
     }
     DoubleUnaryOperator allan = figures.get()::allanDeviationAt;
