@@ -88,10 +88,19 @@ final class OffCommand implements Callable<Integer> {
     try (Stream<Path> files = Files.list(folder)) {
       for (Path file : (Iterable<Path>) files.sorted()::iterator) {
         if (file.getFileName().toString().startsWith("supply-")) {
-          known.add(SupplyDescriptorFile.read(file));
+          addIfReadable(known, file);
         }
       }
     }
     return known;
+  }
+
+  /** A descriptor that can't be read must not keep off from being sent. */
+  private void addIfReadable(List<SupplyDescriptor> known, Path file) {
+    try {
+      known.add(SupplyDescriptorFile.read(file));
+    } catch (ConfigException e) {
+      terminal.complain(e.getMessage());
+    }
   }
 }

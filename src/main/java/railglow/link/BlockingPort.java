@@ -16,6 +16,7 @@ import railglow.time.Waits;
  */
 final class BlockingPort implements BytePort {
   private static final long READY_NANOS = Duration.ofMillis(20).toNanos();
+  private static final long CLOSE_MILLIS = 600;
   private final Supplier<BlockingWay> ways;
   private final Traits traits;
   private final String description;
@@ -167,7 +168,7 @@ final class BlockingPort implements BytePort {
     return description;
   }
 
-  /** Returns at once; a device that hangs while closing is left to its own thread. */
+  /** Waits a moment at most; a device that hangs while closing is left to its own thread. */
   @Override
   public void close() {
     if (session != null) {
@@ -178,6 +179,12 @@ final class BlockingPort implements BytePort {
       closing = new Thread(ending.way::close, "close-" + description);
       closing.setDaemon(true);
       closing.start();
+      try {
+        // so that the device is free for whoever opens it next, where it does not hang
+        closing.join(CLOSE_MILLIS);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
     }
   }
 }

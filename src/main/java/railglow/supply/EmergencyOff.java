@@ -118,11 +118,20 @@ public final class EmergencyOff {
     try (Link link = links.apply(manner)) {
       SupplyTalk talk = new SupplyTalk(link, manner, 1);
       String off = SupplyWords.filled(manner.commands().off(), 1);
+      SupplyException notInStep = null;
       try {
         talk.reopen();
-      } finally {
+      } catch (SupplyException e) {
+        notInStep = e;
+      }
+      try {
         // Where the line can't be brought in step the words may still arrive.
         talk.tell(off);
+      } catch (SupplyException e) {
+        throw notInStep == null ? e : notInStep;
+      }
+      if (notInStep != null) {
+        throw notInStep;
       }
       String identity = talk.askInstrument(manner.commands().identify()).strip();
       return identity.isEmpty() ? Optional.empty() : Optional.of(identity);

@@ -72,8 +72,8 @@ public final class SupplyCheck {
     }
     SupplyDescriptor d = supply.descriptor();
     ChannelAbility ability = d.channel(supply.channel());
-    attempt("identity", supply::identify);
     attempt("error queue", this::emptied);
+    attempt("identity", supply::identify);
     setting("voltage", ability.volts().low(), Unit.VOLT, supply::setVolts, supply::voltsSetting);
     setting(
         "current limit",
