@@ -134,10 +134,13 @@ public final class PortLink implements Link {
   public boolean sendWithoutMemory(ReadyMessage message) {
     inStep = false;
     whyOutOfStep = "the program had no memory left";
-    needsOpening = true;
     try {
-      return port.writeWithoutMemory(message);
+      boolean handedOver = port.writeWithoutMemory(message);
+      // opening a serial line anew could throw away what was just handed over
+      needsOpening |= !handedOver;
+      return handedOver;
     } catch (Throwable t) {
+      needsOpening = true;
       // nothing can be made of it now, not even a sentence; whoever asked tries again
       return false;
     }
