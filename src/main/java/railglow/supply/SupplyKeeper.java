@@ -23,6 +23,7 @@ import railglow.time.Step;
 public final class SupplyKeeper implements Step {
   private static final long RETRY_NANOS = 20_000_000;
   private static final int LAST_LOOKS = 600;
+  private static final long DISCHARGE_NANOS = 500_000_000;
   private static final long LAST_LOOK_NANOS = 5_000_000;
   private static final String NO_MEMORY =
       "the program has no memory left: give it more with -Xmx, or a smaller picture";
@@ -52,6 +53,7 @@ public final class SupplyKeeper implements Step {
   private boolean cleared;
   private boolean timerToDisarm;
   private volatile Stop withoutMemory;
+  private long offInDoubtSinceNanos = Long.MIN_VALUE;
   private volatile boolean offWanted;
   private volatile boolean offHandedOver;
   private volatile boolean ready;
@@ -283,13 +285,23 @@ public final class SupplyKeeper implements Step {
     return latch.isSet() ? driveOff() : next;
   }
 
+  /** A rail's capacitors feed volts and milliamperes for a while after an off that was obeyed. */
+  private void warnUnlessDischarging(long nowNanos) {
+    if (offInDoubtSinceNanos == Long.MIN_VALUE) {
+      offInDoubtSinceNanos = nowNanos;
+    }
+    if (reports.state() == OutputState.ON || nowNanos - offInDoubtSinceNanos >= DISCHARGE_NANOS) {
+      reports.notProven(nowNanos);
+    }
+  }
+
   private long driveOff() throws SupplyException {
     ready = false;
     if (offWanted && !offHandedOver) {
       offHandedOver = supply.offWithoutMemory();
     }
     if (!offDrive.attempt(service.setVolts(), () -> false)) {
-      reports.notProven(clock.nanos());
+      warnUnlessDischarging(clock.nanos());
       return clock.nanos() + RETRY_NANOS;
     }
     if (timerToDisarm) {

@@ -192,6 +192,20 @@ class SupplyKeeperStopTest {
   }
 
   @Test
+  void aRailThatDischargesWithinHalfASecondIsNoReasonForAlarm() {
+    bench.on();
+    bench.supply.dischargeSeconds = 0.05;
+    latch(StopCause.OPERATOR_REQUEST);
+    bench.step();
+    assertEquals(OutputState.UNKNOWN, bench.keeper.outputState());
+
+    bench.run(2);
+
+    assertEquals(OutputState.PROVEN_OFF, bench.keeper.outputState());
+    assertEquals(List.of(), bench.warnings);
+  }
+
+  @Test
   void aBigCapacitorDelaysTheProofUntilTheVoltageHasFallen() {
     bench.on();
     bench.supply.dischargeSeconds = 3;
