@@ -13,6 +13,9 @@ import java.util.Arrays;
  */
 record WidthStatistics(
     double sigma, double fieldSigma, PooledNoise noise, DelayArc arc, int degrees) {
+  /** Share of a score that is left between pixels and between directions. */
+  private static final double KEPT_BETWEEN = 0.97;
+
   private static final double POWER_95 = 1.6448536269514722;
 
   /** Degrees of freedom of the t statistics. */
@@ -41,8 +44,9 @@ record WidthStatistics(
   }
 
   /**
-   * The final rise that would have been called with 95 % probability: at the typical (middle) width
-   * and the most favourable time constant searched.
+   * The final rise that would have been called with 95 % probability: at the narrowest width that
+   * has noise to measure with, since a wider source of the same rise is seen sooner, and the most
+   * favourable time constant searched.
    */
   static double upperLimit(
       WidthStatistics[] all,
@@ -50,7 +54,10 @@ record WidthStatistics(
       DetectionSettings settings,
       CommonParts.Removed removed,
       double bound) {
-    int w = all.length / 2;
+    int w = 0;
+    while (w < all.length - 1 && all[w] == null) {
+      w++;
+    }
     if (all[w] == null || Double.isInfinite(bound)) {
       return Double.POSITIVE_INFINITY;
     }
@@ -62,7 +69,7 @@ record WidthStatistics(
       best = Math.max(best, s.unitSignal(g));
     }
     double gain = Math.sqrt(filters[w].amplitudeLeft(removed)) / filters[w].leastScale();
-    return t / (best * gain * Math.sqrt(s.degrees + 1.0));
+    return t / (KEPT_BETWEEN * best * gain * Math.sqrt(s.degrees + 1.0));
   }
 
   /** Length of a response of one kelvin, whitened: its signal to noise ratio per cycle. */
