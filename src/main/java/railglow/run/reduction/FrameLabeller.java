@@ -93,7 +93,10 @@ final class FrameLabeller {
 
   /** Whether a time lies too near to an edge within its cycle or at its borders. */
   boolean inTransition(int index, long midNanos) {
-    for (PlannedEdge edge : edges.get(index)) {
+    List<PlannedEdge> own = edges.get(index);
+    // asked for every frame: by index, for an iterator would be garbage
+    for (int k = 0; k < own.size(); k++) {
+      PlannedEdge edge = own.get(k);
       if (near(edge.index(), edge.offsetNanos(), midNanos)) {
         return true;
       }
