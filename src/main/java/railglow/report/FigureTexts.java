@@ -43,7 +43,8 @@ record FigureTexts(
             Figures.TRACE, texts.get("trace"), texts.get("trace.caption"), texts.get("trace.alt")));
     values.put("closeViews", closeViews());
     List<Map<String, String>> planes = new ArrayList<>();
-    for (String name : List.of("quadrature", "delay", "significance", "trust", "background")) {
+    for (String name :
+        List.of("source", "quadrature", "delay", "significance", "trust", "background")) {
       String unit = name.equals("background") ? Figures.backgroundUnit(run) : run.riseUnit();
       addTo(
           planes,

@@ -23,6 +23,7 @@ final class Figures {
   static final String DIFFERENCE = "difference";
   static final String OVERLAY = "board";
   static final String TRACE = "trace";
+  static final String POWER_UNIT = "W/m\u00b2";
   private static final int MOST_CLOSE_VIEWS = 4;
   private static final double LEAST_SCORE = 4;
 
@@ -57,6 +58,7 @@ final class Figures {
                 figures.put(close(i), picture.close(i));
               }
             });
+    run.plane("source").ifPresent(p -> figures.put("source", fromZero(p, POWER_UNIT)));
     run.plane("quadrature")
         .ifPresent(p -> figures.put("quadrature", aroundZero(p, run.riseUnit(), 5)));
     delay(run).ifPresent(sketch -> figures.put("delay", sketch));
@@ -150,6 +152,15 @@ final class Figures {
       return "counts";
     }
     return Double.isNaN(camera.celsiusAtZero()) ? "K" : "\u00b0C";
+  }
+
+  private static Sketch fromZero(Plane plane, String unit) {
+    double most = Double.MIN_NORMAL;
+    for (float value : plane.values()) {
+      most = Float.isFinite(value) ? Math.max(most, value) : most;
+    }
+    ColourScale colours = new ColourScale(ColourMap.TEMPERATURE, 0, most, unit);
+    return PlaneView.whole(plane, colours, 1024, 900).sketch();
   }
 
   private static Sketch aroundZero(Plane plane, String unit, double spreads) {

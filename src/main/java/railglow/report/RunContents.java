@@ -38,7 +38,7 @@ record RunContents(
   private static final List<String> LOG_PLANES = List.of("background");
 
   /** Planes that not every run has; none is missed. */
-  static final List<String> FURTHER_PLANES = List.of("trust");
+  static final List<String> FURTHER_PLANES = List.of("source", "trust");
 
   /**
    * Reads a folder.

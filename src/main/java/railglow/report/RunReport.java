@@ -176,6 +176,7 @@ public final class RunReport {
     String unit =
         switch (plane) {
           case "significance" -> "standard normal score";
+          case "source" -> Figures.POWER_UNIT;
           case "trust" -> "share, 0 to 1";
           case "background" -> Figures.backgroundUnit(run).replace("\u00b0C", "degC");
           default -> run.riseUnit();
