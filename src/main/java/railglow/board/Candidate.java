@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
  * @param netsKnown whether it is known which parts are on the rail at all
  * @param surface what to mind about the surface there, in words; empty when it radiates well
  * @param late whether its heat comes clearly later than that of another source
- * @param heat clauses on its heat: K/W, order in time, true rise
+ * @param heat clauses on its heat: K/W, order in time, true rise; said of the source's first part
  * @param place among the candidates of its source, from 0
  */
 record Candidate(
@@ -79,7 +79,7 @@ record Candidate(
         millimetres,
         sigmas,
         onRail,
-        where(board) + "; " + what(railName) + heat + surface + ".");
+        where(board) + "; " + what(railName) + (place == 0 ? heat : "") + surface + ".");
   }
 
   private String where(Board board) {
