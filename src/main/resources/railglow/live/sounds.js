@@ -26,15 +26,16 @@ const sounds = {
   },
 
   follow(brief) {
+    // counted from the first news on, whether the scores are here yet or not
+    const first = this.played === null ? brief.soundsPlayed : this.played;
+    this.played = brief.soundsPlayed;
     if (!this.book) {
       if (!this.asked) this.load();
       return;
     }
     this.button.hidden = this.book.volume === 0;
     this.button.classList.toggle('wanted', brief.machineSilent && !this.on);
-    const first = this.played === null ? brief.soundsPlayed : this.played;
     const fresh = Math.min(brief.soundsPlayed - first, brief.sounds.length);
-    this.played = brief.soundsPlayed;
     if (this.on && fresh > 0) brief.sounds.slice(-fresh).forEach((name) => this.play(name));
   },
 

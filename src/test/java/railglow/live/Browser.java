@@ -22,11 +22,13 @@ import java.util.concurrent.CompletionStage;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /** A real headless browser with one page, driven over its debugging port. */
 public final class Browser implements AutoCloseable {
   private static final Path PROGRAM = Path.of("/usr/bin/chromium");
+  private static final long VIEW_PATIENCE_SECONDS = 2;
   private static final long PATIENCE_SECONDS = 30;
   private final ObjectMapper json = new ObjectMapper();
   private final HttpClient http = HttpClient.newHttpClient();
@@ -102,7 +104,8 @@ public final class Browser implements AutoCloseable {
       message.put("sessionId", session);
     }
     socket.sendText(json.writeValueAsString(message), true).join();
-    JsonNode result = answer.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+    long patience = session.isEmpty() ? PATIENCE_SECONDS : VIEW_PATIENCE_SECONDS;
+    JsonNode result = answer.get(patience, TimeUnit.SECONDS);
     if (result.has("error")) {
       throw new IOException(method + ": " + result.get("error"));
     }
@@ -135,6 +138,8 @@ public final class Browser implements AutoCloseable {
         return ""; // it has just been replaced by that of a new page
       }
       throw e;
+    } catch (TimeoutException e) {
+      return ""; // a question to a frame that goes away is never answered
     }
   }
 

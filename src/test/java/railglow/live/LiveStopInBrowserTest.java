@@ -59,11 +59,11 @@ class LiveStopInBrowserTest extends PageInBrowser {
     for (int i = 0; i < 7; i++) {
       browser.openBeside(page.address());
     }
-    int drawn = Integer.parseInt("0" + browser.viewValue("document.body.dataset.drawn || ''"));
+    int drawn = Integer.parseInt("0" + browser.viewValue("document.body?.dataset.drawn || ''"));
     await(
         "more pictures",
         () ->
-            Integer.parseInt("0" + browser.viewValue("document.body.dataset.drawn || ''"))
+            Integer.parseInt("0" + browser.viewValue("document.body?.dataset.drawn || ''"))
                 > drawn + 5);
     browser.pressSpace();
     await("the stop", () -> !stops.isEmpty());
