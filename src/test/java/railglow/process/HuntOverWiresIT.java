@@ -47,7 +47,7 @@ class HuntOverWiresIT {
   @Test
   void aDeadShortIsFoundWithTheCurrentLimitedByTheSupply() throws Exception {
     try (ServedBench bench = ServedBench.start(folder, "--scenario", "dead-short")) {
-      RailglowProcess hunt = bench.hunt(bench.sequence("500 mV", "2.5 A", 10, "no"));
+      RailglowProcess hunt = bench.hunt(bench.sequence("500 mV", "1 A", 15, "no"));
       assertEquals(0, hunt.awaitExit(150), hunt.output());
       JsonNode findings = bench.findings();
       assertEquals("HEAT_FOUND", findings.get("verdict").asText(), hunt.output());
