@@ -99,7 +99,7 @@ final class LogAtBench {
                       .log(now, start, setup),
               setup.plannedBytes());
       LoggingRun logging = new LoggingRun(parts, new Watcher());
-      Keys.lines(System.in, line -> mark(logging, line), this::quit);
+      Keys.lines(terminal.typed(), line -> mark(logging, line), this::quit);
       return logging.run();
     }
   }

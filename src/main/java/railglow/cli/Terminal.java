@@ -1,8 +1,12 @@
 package railglow.cli;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InterruptedIOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
 
 /**
  * Where the program's words go: answers to the standard output, complaints to the error output. A
@@ -13,9 +17,16 @@ final class Terminal {
   private final PrintStream out;
   private final PrintStream err;
   private final boolean interactive;
+  private final InputStream typed;
   private int liveLength;
 
+  /** One at which nobody types. */
   Terminal(PrintStream out, PrintStream err, boolean interactive) {
+    this(out, err, interactive, new NobodyTypes());
+  }
+
+  Terminal(PrintStream out, PrintStream err, boolean interactive, InputStream typed) {
+    this.typed = typed;
     this.out = out;
     this.err = err;
     this.interactive = interactive;
@@ -23,7 +34,7 @@ final class Terminal {
 
   static Terminal ofProcess() {
     boolean dumb = "dumb".equals(System.getenv("TERM"));
-    return new Terminal(System.out, System.err, System.console() != null && !dumb);
+    return new Terminal(System.out, System.err, System.console() != null && !dumb, System.in);
   }
 
   PrintWriter answers() {
@@ -32,6 +43,11 @@ final class Terminal {
 
   PrintWriter complaints() {
     return new PrintWriter(err, true);
+  }
+
+  /** What is typed, or what a pedal sends. */
+  InputStream typed() {
+    return typed;
   }
 
   boolean isInteractive() {
@@ -79,6 +95,20 @@ final class Terminal {
     if (liveLength > 0) {
       out.print("\r" + " ".repeat(liveLength) + "\r");
       liveLength = 0;
+    }
+  }
+
+  /** Neither a key nor the end of the input ever comes. */
+  private static final class NobodyTypes extends InputStream {
+    @Override
+    public int read() throws IOException {
+      try {
+        new CountDownLatch(1).await();
+        return -1;
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        throw new InterruptedIOException("nobody types here");
+      }
     }
   }
 }

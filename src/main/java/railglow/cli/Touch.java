@@ -86,7 +86,7 @@ final class Touch {
     try (RawKeys keys = settings.keys() ? RawKeys.open() : null) {
       if (settings.keys()) {
         rawKeys = keys.isRaw();
-        Keys.listen(System.in, rawKeys, new TouchKeys(terminal, screen, stops, names));
+        Keys.listen(terminal.typed(), rawKeys, new TouchKeys(terminal, screen, stops, names));
       }
       begin();
       int exitCode = ExitCode.DONE;
