@@ -31,7 +31,10 @@ public final class RunPower {
   /** Solder mask; taken where the source lies on bare metal, because its heat shows around it. */
   private static final double MASK_EMISSIVITY = 0.9;
 
-  /** Standard deviations of the scale, by simulation: heat capacity, halo lost in row parts. */
+  /**
+   * Standard deviations of the scale, judged from a few simulated runs and not yet measured: heat
+   * capacity, halo lost in row parts.
+   */
   private static final double ERROR_STATED = 0.25;
 
   private static final double ERROR_UNSTATED = 0.4;

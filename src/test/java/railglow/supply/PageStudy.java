@@ -82,8 +82,11 @@ public final class PageStudy {
   }
 
   private void heard(String who) {
-    heardNanos = CLOCK.nanos();
-    latch.set(StopCause.OPERATOR_REQUEST, heardNanos, who);
+    long now = CLOCK.nanos();
+    if (heardNanos == 0) {
+      heardNanos = now; // a click is heard once more as a submitted form
+    }
+    latch.set(StopCause.OPERATOR_REQUEST, now, who);
   }
 
   private List<String> stops(int presses, String condition) throws Exception {
