@@ -3,7 +3,6 @@ package railglow.config;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Optional;
 
 /**
@@ -15,8 +14,7 @@ public final class LastUsedFile {
 
   /** Where it is kept. */
   public static Path beside(Path benchFile) {
-    String name = benchFile.getFileName().toString().replaceFirst("\\.ya?ml$", "");
-    return benchFile.toAbsolutePath().resolveSibling(name + "-last-used.yaml");
+    return BesideBench.file(benchFile, "last-used");
   }
 
   /**
@@ -44,20 +42,13 @@ public final class LastUsedFile {
    * @throws IOException when it can't be written
    */
   public static void writeBeside(Path benchFile, LastUsed used) throws IOException {
-    Path path = beside(benchFile);
-    Path draft = path.resolveSibling(path.getFileName() + ".new");
-    Files.writeString(
-        draft,
+    BesideBench.write(
+        beside(benchFile),
         "# What was last worked on at this bench; taken again where a command does not say.\n"
             + "board: "
-            + quoted(used.board().toAbsolutePath().toString())
+            + BesideBench.quoted(used.board().toAbsolutePath().toString())
             + "\nrail: "
-            + quoted(used.rail())
+            + BesideBench.quoted(used.rail())
             + "\n");
-    Files.move(draft, path, StandardCopyOption.REPLACE_EXISTING);
-  }
-
-  private static String quoted(String text) {
-    return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
   }
 }

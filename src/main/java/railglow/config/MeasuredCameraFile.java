@@ -3,7 +3,6 @@ package railglow.config;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.List;
@@ -27,8 +26,7 @@ public final class MeasuredCameraFile {
 
   /** Where the measurements of a bench are kept. */
   public static Path beside(Path benchFile) {
-    String name = benchFile.getFileName().toString().replaceFirst("\\.ya?ml$", "");
-    return benchFile.toAbsolutePath().resolveSibling(name + "-measured.yaml");
+    return BesideBench.file(benchFile, "measured");
   }
 
   /**
@@ -63,9 +61,7 @@ public final class MeasuredCameraFile {
    * @throws IOException when it can't be written
    */
   public static void write(MeasuredCamera measured, Path path) throws IOException {
-    Path draft = path.resolveSibling(path.getFileName() + ".new");
-    Files.writeString(draft, text(measured));
-    Files.move(draft, path, StandardCopyOption.REPLACE_EXISTING);
+    BesideBench.write(path, text(measured));
   }
 
   static String text(MeasuredCamera measured) {
@@ -73,7 +69,7 @@ public final class MeasuredCameraFile {
     text.append(
         "# Measured by `railglow bench`. Used in place of the camera descriptor's figures;\n");
     text.append("# delete this file, or a section of it, to go back to those.\n");
-    line(text, "camera: \"%s\"", measured.cameraName().replace("\\", "\\\\").replace("\"", "\\\""));
+    line(text, "camera: %s", BesideBench.quoted(measured.cameraName()));
     measured.times().ifPresent(times -> write(text, times));
     measured.noise().ifPresent(noise -> write(text, noise));
     return text.toString();
