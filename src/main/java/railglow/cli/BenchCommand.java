@@ -106,9 +106,7 @@ final class BenchCommand implements Callable<Integer> {
     try (SimulatedBench served =
         SimulatedBench.start(
             SimulateCommand.scenario(scenario, List.of()), BenchPorts.ANY, clock)) {
-      Bench simulatedBench =
-          read.withAddresses(
-              SimulatedBenches.supplyAddress(served), SimulatedBenches.cameraAddress(served));
+      Bench simulatedBench = SimulatedBenches.joined(read, served);
       return alignment.wanted ? align(path, simulatedBench) : check(simulatedBench, path);
     }
   }

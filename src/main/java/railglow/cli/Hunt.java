@@ -31,7 +31,6 @@ import railglow.run.RunWatcher;
 import railglow.run.RunWatchers;
 import railglow.run.pulsed.PulsedRun;
 import railglow.run.pulsed.RunParts;
-import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
 import railglow.thermal.inverse.PowerMap;
 import railglow.time.MonotonicClock;
@@ -40,7 +39,6 @@ import railglow.time.WallStamp;
 
 /** Wires a bench to a pulsed run, runs it, and writes what came of it. Used once. */
 final class Hunt {
-  private static final long PLAIN_LINE_NANOS = 5_000_000_000L;
   private final Terminal terminal;
   private final Path runs;
   private final List<String> commandLine;
@@ -186,9 +184,7 @@ final class Hunt {
     RunEnding ending = outcome.ending();
     terminal.live("");
     warnUnlessOff(ending);
-    boolean stopped = ending.stop().cause().kind() != StopCause.Kind.FINISHED;
-    terminal.say("");
-    Summary.sentence(terminal, stopped ? "Stopped    " : "Ended      ", how(ending));
+    EndingText.say(terminal, ending.stop(), EndingText.output(ending.provenOff()));
     if (outcome.reduced() == null) {
       return ending.exitCode();
     }
@@ -199,7 +195,7 @@ final class Hunt {
       RunReport.write(folder, Placement.of(setup.board(), setup.railName()));
       terminal.say(Summary.of(findings, folder));
     } catch (IOException e) {
-      if (!stopped) {
+      if (!EndingText.isStopped(ending.stop())) {
         throw e;
       }
       // The stop is what the operator must know, and its exit code says so.
@@ -212,31 +208,17 @@ final class Hunt {
   /** Said as soon as it is known, and again at the end, so that it does not scroll away. */
   private void warnUnlessOff(RunEnding ending) {
     if (!ending.provenOff()) {
-      terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
-      terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
+      EndingText.notProvenOff(terminal, ending.doubt());
     }
-  }
-
-  private static String how(RunEnding ending) {
-    String cause = ending.stop().cause().name().toLowerCase(Locale.ROOT).replace('_', ' ');
-    String output = ending.provenOff() ? "; output proven off" : "; OUTPUT NOT PROVEN OFF";
-    boolean stopped = ending.stop().cause().kind() != StopCause.Kind.FINISHED;
-    return (stopped ? cause + ", " : "") + ending.stop().evidence() + output;
   }
 
   /** Shows a live line on a terminal, and a plain line every few seconds elsewhere. */
   private final class Watcher implements RunWatcher {
-    private long nextPlainNanos;
+    private final ProgressLine line = new ProgressLine(terminal);
 
     @Override
     public void onProgress(RunProgress progress) {
-      String line = StatusLine.of(progress);
-      if (terminal.isInteractive()) {
-        terminal.live(line);
-      } else if (progress.nanos() >= nextPlainNanos) {
-        nextPlainNanos = progress.nanos() + PLAIN_LINE_NANOS;
-        terminal.say(line);
-      }
+      line.show(StatusLine.of(progress), progress.nanos());
     }
 
     @Override

@@ -60,13 +60,7 @@ final class HuntCommand implements Callable<Integer> {
     try (SimulatedBench bench =
         SimulatedBench.start(
             SimulateCommand.scenario(scenario, faults), BenchPorts.ANY, SystemClock.INSTANCE)) {
-      return hunt.run(
-          setup.withBench(
-              setup
-                  .bench()
-                  .withAddresses(
-                      SimulatedBenches.supplyAddress(bench),
-                      SimulatedBenches.cameraAddress(bench))));
+      return hunt.run(SimulatedBenches.joined(setup, bench));
     }
   }
 

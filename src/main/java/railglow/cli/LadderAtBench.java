@@ -141,18 +141,14 @@ final class LadderAtBench {
   private void ended(LadderRun.Outcome outcome) {
     RunEnding ending = outcome.ending();
     if (!ending.provenOff()) {
-      terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
-      terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
+      EndingText.notProvenOff(terminal, ending.doubt());
     }
     if (!outcome.recordFailure().isEmpty()) {
       terminal.complain("The record is not whole: " + outcome.recordFailure());
     }
     terminal.say("");
     Summary.sentence(
-        terminal,
-        "Ended      ",
-        ending.stop().evidence()
-            + (ending.provenOff() ? "; output proven off" : "; OUTPUT NOT PROVEN OFF"));
+        terminal, "Ended      ", ending.stop().evidence() + EndingText.output(ending.provenOff()));
   }
 
   /** Only what the operator must read; a ladder is over before progress matters. */

@@ -100,13 +100,7 @@ final class LadderCommand implements Callable<Integer> {
     try (SimulatedBench bench =
         SimulatedBench.start(
             SimulateCommand.scenario(scenario, List.of()), BenchPorts.ANY, SystemClock.INSTANCE)) {
-      return climb(
-          setup.withBench(
-              setup
-                  .bench()
-                  .withAddresses(
-                      SimulatedBenches.supplyAddress(bench),
-                      SimulatedBenches.cameraAddress(bench))));
+      return climb(SimulatedBenches.joined(setup, bench));
     }
   }
 

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -33,7 +32,6 @@ import railglow.time.WallStamp;
 
 /** Wires a bench to a log, runs it, and writes what came of it. Used once. */
 final class LogAtBench {
-  private static final long PLAIN_LINE_NANOS = 5_000_000_000L;
   private final Terminal terminal;
   private final LogOptions options;
   private final List<String> commandLine;
@@ -167,9 +165,10 @@ final class LogAtBench {
     LogEnding ending = outcome.ending();
     terminal.live("");
     warnUnlessOff(ending);
-    boolean stopped = ending.stop().cause().kind() != StopCause.Kind.FINISHED;
-    terminal.say("");
-    Summary.sentence(terminal, stopped ? "Stopped    " : "Ended      ", how(ending));
+    EndingText.say(
+        terminal,
+        ending.stop(),
+        ending.output() == null ? "" : EndingText.output(!ending.outputInDoubt()));
     if (outcome.header() == null) {
       return ending.exitCode();
     }
@@ -195,34 +194,17 @@ final class LogAtBench {
 
   private void warnUnlessOff(LogEnding ending) {
     if (ending.outputInDoubt()) {
-      terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
-      terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
+      EndingText.notProvenOff(terminal, ending.doubt());
     }
-  }
-
-  private static String how(LogEnding ending) {
-    String cause = ending.stop().cause().name().toLowerCase(Locale.ROOT).replace('_', ' ');
-    boolean stopped = ending.stop().cause().kind() != StopCause.Kind.FINISHED;
-    String output =
-        ending.output() == null
-            ? ""
-            : ending.outputInDoubt() ? "; OUTPUT NOT PROVEN OFF" : "; output proven off";
-    return (stopped ? cause + ", " : "") + ending.stop().evidence() + output;
   }
 
   /** Shows a live line on a terminal, and a plain line every few seconds elsewhere. */
   private final class Watcher implements LogWatcher {
-    private long nextPlainNanos;
+    private final ProgressLine line = new ProgressLine(terminal);
 
     @Override
     public void onLog(LogProgress progress) {
-      String line = LogText.line(progress);
-      if (terminal.isInteractive()) {
-        terminal.live(line);
-      } else if (progress.nanos() >= nextPlainNanos) {
-        nextPlainNanos = progress.nanos() + PLAIN_LINE_NANOS;
-        terminal.say(line);
-      }
+      line.show(LogText.line(progress), progress.nanos());
     }
 
     @Override

@@ -64,17 +64,7 @@ final class LogCommand implements Callable<Integer> {
     try (SimulatedBench bench =
         SimulatedBench.start(
             SimulateCommand.scenario(scenario, faults), BenchPorts.ANY, SystemClock.INSTANCE)) {
-      return log.run(
-          setup.withRun(
-              setup
-                  .run()
-                  .withBench(
-                      setup
-                          .run()
-                          .bench()
-                          .withAddresses(
-                              SimulatedBenches.supplyAddress(bench),
-                              SimulatedBenches.cameraAddress(bench)))));
+      return log.run(setup.withRun(SimulatedBenches.joined(setup.run(), bench)));
     }
   }
 }

@@ -65,14 +65,7 @@ final class RailMeasurement {
             SimulateCommand.scenario(options.scenario, options.faults),
             BenchPorts.ANY,
             SystemClock.INSTANCE)) {
-      return read(
-          setup.withBench(
-              setup
-                  .bench()
-                  .withAddresses(
-                      SimulatedBenches.supplyAddress(bench),
-                      SimulatedBenches.cameraAddress(bench))),
-          commandLine);
+      return read(SimulatedBenches.joined(setup, bench), commandLine);
     }
   }
 

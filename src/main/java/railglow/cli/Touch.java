@@ -260,8 +260,7 @@ final class Touch {
 
   private int notTouched(RunEnding ending) {
     if (!ending.provenOff()) {
-      terminal.complain("OUTPUT NOT PROVEN OFF: " + ending.doubt());
-      terminal.complain("Switch the supply off by hand, or pull the leads, NOW.");
+      EndingText.notProvenOff(terminal, ending.doubt());
     }
     voice.stopped(ending.stop().cause(), ending.stop().evidence());
     Summary.sentence(

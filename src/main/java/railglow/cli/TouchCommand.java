@@ -151,13 +151,7 @@ final class TouchCommand implements Callable<Integer> {
                 .withHand(SimulateCommand.hand(moves.isEmpty() ? DEMO : moves)),
             BenchPorts.ANY,
             SystemClock.INSTANCE)) {
-      RunSetup simulated =
-          setup.withBench(
-              setup
-                  .bench()
-                  .withAddresses(
-                      SimulatedBenches.supplyAddress(bench),
-                      SimulatedBenches.cameraAddress(bench)));
+      RunSetup simulated = SimulatedBenches.joined(setup, bench);
       return run(simulated, level, names, volume);
     }
   }
