@@ -10,6 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import railglow.camera.CameraDescriptor;
 import railglow.camera.FrameSource;
@@ -31,7 +32,10 @@ import railglow.time.SystemClock;
     name = "bench",
     mixinStandardHelpOptions = true,
     description = {
-      "Identifies the supply, tries every word its descriptor uses with the output off, and says what"
+      "With nothing but an ADDRESS (tcp://HOST:PORT, serial:/dev/ttyUSB0[?baud=9600] or"
+          + " usbtmc:/dev/usbtmc0): asks who is there in every usual way, finds the descriptor that"
+          + " fits, tries every word of it with the output off, and prints how a bench file begins.",
+      "With a bench: identifies the supply, tries every word its descriptor uses with the output off, and says what"
           + " protects this bench; then watches the camera: rate, lost frames, noise, bad pixels, one"
           + " frame as a picture.",
       "The output is never switched on, except with --align: then a small resistor in view is pulsed,"
@@ -42,6 +46,19 @@ final class BenchCommand implements Callable<Integer> {
   private final Terminal terminal;
   private final MonotonicClock clock = SystemClock.INSTANCE;
   @Spec private CommandSpec spec;
+
+  @Parameters(
+      index = "0",
+      arity = "0..1",
+      paramLabel = "ADDRESS",
+      description = "a supply that has no bench file yet")
+  private String address;
+
+  @Option(
+      names = "--supply",
+      paramLabel = "FILE",
+      description = "with an ADDRESS: the descriptor to try; without it the shipped ones")
+  private String supply;
 
   @Option(names = "--bench", paramLabel = "FILE", description = "the bench file")
   private String bench;
@@ -82,13 +99,17 @@ final class BenchCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
+    if (address != null || supply != null) {
+      return atAddress();
+    }
     if (bench == null && !simulated) {
       List<String> addresses = ConnectedDevices.addresses(Path.of("/dev"));
       terminal.say(
           addresses.isEmpty()
               ? "No device file of this machine looks like an instrument."
               : "Connected  " + String.join("\n           ", addresses));
-      throw new UserMistake("which bench? Give --bench FILE, or --simulated");
+      throw new UserMistake(
+          "which bench? Give --bench FILE or --simulated; an ADDRESS alone says what is there");
     }
     Path path =
         ShippedFiles.find(simulated ? "bench-simulated" : bench, "instruments", "bench file");
@@ -111,6 +132,19 @@ final class BenchCommand implements Callable<Integer> {
     }
   }
 
+  private int atAddress() throws Exception {
+    if (address == null) {
+      throw new UserMistake("--supply goes with an ADDRESS; a bench file names its own descriptor");
+    }
+    if (bench != null || simulated || keep || cameraOnly || alignment.wanted) {
+      throw new UserMistake(
+          "an ADDRESS stands alone or with --supply and --into: camera, --keep and --align need a"
+              + " bench file");
+    }
+    return new AddressTrial(terminal, clock, folder, supply != null)
+        .run(address, supply == null ? KnownSupplies.shipped(terminal) : KnownSupplies.of(supply));
+  }
+
   private int align(Path benchFile, Bench opened) throws Exception {
     RunSetup setup = RunSetup.of(alignment.asRun(benchFile, folder));
     List<String> words = new ArrayList<>(List.of("railglow"));
@@ -120,15 +154,17 @@ final class BenchCommand implements Callable<Integer> {
   }
 
   private int check(Bench read, Path benchFile) throws Exception {
-    SupplyDescriptor supply = SupplyDescriptorFile.read(read.supplyDescriptor());
+    SupplyDescriptor described = SupplyDescriptorFile.read(read.supplyDescriptor());
     CameraDescriptor camera = CameraDescriptorFile.read(read.cameraDescriptor());
     if (!cameraOnly) {
-      RunSetup.checkContradictions(read, supply, camera);
+      RunSetup.checkContradictions(read, described, camera);
     }
     Files.createDirectories(folder);
     terminal.say("Bench      " + read.name());
     int exitCode =
-        cameraOnly ? ExitCode.DONE : new SupplyTrial(terminal, clock).run(read, supply, folder);
+        cameraOnly
+            ? ExitCode.DONE
+            : new SupplyTrial(terminal, clock).run(SupplyPlace.of(read), described, folder);
     try (FrameSource source = FrameSources.open(read.cameraAddress(), camera, clock)) {
       CameraTrial trial = new CameraTrial(terminal, clock);
       boolean well = trial.run(camera, source, watchSeconds, folder);

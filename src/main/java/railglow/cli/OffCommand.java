@@ -1,17 +1,12 @@
 package railglow.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import railglow.config.ConfigException;
-import railglow.config.SupplyDescriptorFile;
 import railglow.link.Transcript;
 import railglow.supply.EmergencyOff;
 import railglow.supply.SupplyAddress;
@@ -37,7 +32,7 @@ final class OffCommand implements Callable<Integer> {
       names = "--supply",
       paramLabel = "FILE",
       description = "a descriptor of the supply; without it the shipped ones are tried")
-  private Path descriptor;
+  private String descriptor;
 
   @Option(
       names = "--patience",
@@ -79,28 +74,16 @@ final class OffCommand implements Callable<Integer> {
     }
   }
 
-  private List<SupplyDescriptor> known() throws UserMistake, ConfigException, IOException {
+  /** A descriptor that can't be read must not keep off from being sent. */
+  private List<SupplyDescriptor> known() throws UserMistake, IOException {
     if (descriptor != null) {
-      return List.of(SupplyDescriptorFile.read(descriptor));
-    }
-    List<SupplyDescriptor> known = new ArrayList<>();
-    Path folder = ShippedFiles.find("bench-simulated", "instruments", "bench file").getParent();
-    try (Stream<Path> files = Files.list(folder)) {
-      for (Path file : (Iterable<Path>) files.sorted()::iterator) {
-        if (file.getFileName().toString().startsWith("supply-")) {
-          addIfReadable(known, file);
-        }
+      try {
+        return KnownSupplies.of(descriptor).descriptors();
+      } catch (ConfigException | UserMistake e) {
+        terminal.complain(e.getMessage());
+        terminal.complain("Going on without it: off is sent in every way that is known.");
       }
     }
-    return known;
-  }
-
-  /** A descriptor that can't be read must not keep off from being sent. */
-  private void addIfReadable(List<SupplyDescriptor> known, Path file) {
-    try {
-      known.add(SupplyDescriptorFile.read(file));
-    } catch (ConfigException e) {
-      terminal.complain(e.getMessage());
-    }
+    return KnownSupplies.shipped(terminal).descriptors();
   }
 }

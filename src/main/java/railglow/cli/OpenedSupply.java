@@ -50,14 +50,21 @@ final class OpenedSupply implements AutoCloseable {
   static OpenedSupply open(
       Bench bench, SupplyDescriptor descriptor, Path transcriptFile, MonotonicClock clock)
       throws UserMistake {
-    return open(bench, descriptor, transcriptFile, clock, ScpiSupply::connect);
+    return open(SupplyPlace.of(bench), descriptor, transcriptFile, clock);
+  }
+
+  /** As {@link #open}, for a supply without a bench file. */
+  static OpenedSupply open(
+      SupplyPlace place, SupplyDescriptor descriptor, Path transcriptFile, MonotonicClock clock)
+      throws UserMistake {
+    return open(place, descriptor, transcriptFile, clock, ScpiSupply::connect);
   }
 
   /** As {@link #open}, for a supply that somebody else controls: it is only asked. */
   static OpenedSupply watch(
       Bench bench, SupplyDescriptor descriptor, Path transcriptFile, MonotonicClock clock)
       throws UserMistake {
-    return open(bench, descriptor, transcriptFile, clock, ScpiSupply::watch);
+    return open(SupplyPlace.of(bench), descriptor, transcriptFile, clock, ScpiSupply::watch);
   }
 
   private interface Opener {
@@ -65,7 +72,7 @@ final class OpenedSupply implements AutoCloseable {
   }
 
   private static OpenedSupply open(
-      Bench bench,
+      SupplyPlace place,
       SupplyDescriptor descriptor,
       Path transcriptFile,
       MonotonicClock clock,
@@ -81,7 +88,7 @@ final class OpenedSupply implements AutoCloseable {
             .start();
     SupplyLock lock = null;
     try {
-      SupplyAddress address = SupplyAddress.parse(bench.supplyAddress());
+      SupplyAddress address = SupplyAddress.parse(place.address());
       lock = SupplyLock.take(address, WallStamp.now(clock).instant());
       PortLink link =
           new PortLink(
@@ -89,11 +96,11 @@ final class OpenedSupply implements AutoCloseable {
               descriptor.wire().link(),
               clock,
               transcript);
-      ScpiSupply supply = opener.open(link, descriptor, bench.supplyChannel());
+      ScpiSupply supply = opener.open(link, descriptor, place.channel());
       return new OpenedSupply(
           supply,
           supply.identify(),
-          BenchProtection.inOrder(descriptor, bench.companion()),
+          BenchProtection.inOrder(descriptor, place.companion()),
           transcript,
           writer,
           lock);

@@ -2,7 +2,6 @@ package railglow.cli;
 
 import java.nio.file.Path;
 import java.util.List;
-import railglow.config.Bench;
 import railglow.safety.Protection;
 import railglow.supply.BenchProtection;
 import railglow.supply.SupplyCheck;
@@ -21,10 +20,10 @@ final class SupplyTrial {
   }
 
   /** The exit code: done, a descriptor that lies, or not proven off. */
-  int run(Bench bench, SupplyDescriptor descriptor, Path folder) throws UserMistake {
+  int run(SupplyPlace place, SupplyDescriptor descriptor, Path folder) throws UserMistake {
     try (OpenedSupply opened =
-        OpenedSupply.open(bench, descriptor, folder.resolve("transcript.txt"), clock)) {
-      terminal.say("Supply     " + opened.identity() + " at " + bench.supplyAddress());
+        OpenedSupply.open(place, descriptor, folder.resolve("transcript.txt"), clock)) {
+      terminal.say("Supply     " + opened.identity() + " at " + place.address());
       terminal.say("           taken as: " + descriptor.name());
       SupplyCheck.Outcome outcome = SupplyCheck.run(opened.supply(), PATIENCE_NANOS, clock);
       if (!outcome.provenOff()) {
@@ -37,19 +36,19 @@ final class SupplyTrial {
         terminal.say(
             (item.works() ? "  works    " : "  FAILS    ") + item.what() + ": " + item.detail());
       }
-      protections(bench, descriptor);
+      protections(place, descriptor);
       return outcome.works() ? ExitCode.DONE : ExitCode.BAD_USE;
     }
   }
 
-  private void protections(Bench bench, SupplyDescriptor descriptor) {
+  private void protections(SupplyPlace place, SupplyDescriptor descriptor) {
     terminal.say("Protected, in the order in which it acts");
-    List<String> order = BenchProtection.inOrder(descriptor, bench.companion());
+    List<String> order = BenchProtection.inOrder(descriptor, place.companion());
     for (int i = 0; i < order.size(); i++) {
       terminal.say("  " + (i + 1) + ". " + order.get(i));
     }
-    for (Protection missing : BenchProtection.missing(descriptor, bench.companion())) {
-      boolean accepted = bench.acceptedMissing().contains(missing.key());
+    for (Protection missing : BenchProtection.missing(descriptor, place.companion())) {
+      boolean accepted = place.acceptedMissing().contains(missing.key());
       terminal.say(
           "  missing  "
               + missing.key()

@@ -18,6 +18,20 @@ public final class DescriptorMatch {
         .max(Comparator.comparingLong(DescriptorMatch::saying));
   }
 
+  /** All that fit equally well, in the order given; empty when none does. */
+  public static List<SupplyDescriptor> equallyGood(String identity, List<SupplyDescriptor> known) {
+    long most = best(identity, known).map(DescriptorMatch::saying).orElse(0L);
+    return known.stream()
+        .filter(descriptor -> descriptor.identity().isFoundIn(identity))
+        .filter(descriptor -> saying(descriptor) == most)
+        .toList();
+  }
+
+  /** Whether its identity names no maker or model, so that its figures are those of no supply. */
+  public static boolean isGeneric(SupplyDescriptor descriptor) {
+    return saying(descriptor) == 0;
+  }
+
   private static long saying(SupplyDescriptor descriptor) {
     return descriptor.identity().text().chars().filter(Character::isLetterOrDigit).count();
   }

@@ -162,18 +162,7 @@ final class StartOrder {
       List<Action> actions, String what, double value, double step, Unit unit, Setting setting) {
     actions.add(
         () -> {
-          OptionalDouble said = setting.get();
-          double allowed = Math.max(step, 1e-3 * Math.abs(value)) * (1 + 1e-9);
-          if (said.isPresent() && !(Math.abs(said.getAsDouble() - value) <= allowed)) {
-            throw new SupplyException(
-                SupplyException.Kind.REFUSED,
-                "the supply was told a "
-                    + what
-                    + " of "
-                    + Quantity.format(value, unit)
-                    + " but says it is set to "
-                    + Quantity.format(said.getAsDouble(), unit));
-          }
+          SettingReadBack.require(what, value, setting.get(), step, unit);
           return true;
         });
   }

@@ -81,6 +81,16 @@ public final class SupplyAddress {
     };
   }
 
+  /** The same serial line at a baud rate; any other address as it is. */
+  public SupplyAddress withBaud(int baud) {
+    return kind == Kind.SERIAL ? parse("serial:" + place + "?baud=" + baud) : this;
+  }
+
+  /** Whether it is a serial line. */
+  public boolean isSerial() {
+    return kind == Kind.SERIAL;
+  }
+
   /** Whether it is a network connection, of which there may be more than one at a time. */
   boolean isConnection() {
     return kind == Kind.TCP || kind == Kind.BRIDGE;

@@ -2,6 +2,7 @@ package railglow.supply;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.LongConsumer;
@@ -74,10 +75,22 @@ public final class SupplyCheck {
     ChannelAbility ability = d.channel(supply.channel());
     attempt("error queue", this::emptied);
     attempt("identity", supply::identify);
-    setting("voltage", ability.volts().low(), Unit.VOLT, supply::setVolts, supply::voltsSetting);
+    for (SensePoint point : List.of(SensePoint.BOARD, SensePoint.TERMINALS)) {
+      if (d.commands().senseAt(point).isPresent()) {
+        attempt("sensing at the " + point.name().toLowerCase(Locale.ROOT), () -> sensing(point));
+      }
+    }
+    setting(
+        "voltage",
+        ability.volts().low(),
+        ability.voltsStep(),
+        Unit.VOLT,
+        supply::setVolts,
+        supply::voltsSetting);
     setting(
         "current limit",
         ability.amperes().low(),
+        ability.amperesStep(),
         Unit.AMPERE,
         supply::setAmperes,
         supply::amperesSetting);
@@ -85,6 +98,7 @@ public final class SupplyCheck {
       setting(
           "over-voltage protection",
           d.overVoltage().get().range().high(),
+          d.overVoltage().get().step(),
           Unit.VOLT,
           supply::setOverVoltage,
           supply::overVoltageSetting);
@@ -93,6 +107,7 @@ public final class SupplyCheck {
       setting(
           "over-current protection",
           d.overCurrent().get().range().high(),
+          d.overCurrent().get().step(),
           Unit.AMPERE,
           supply::setOverCurrent,
           supply::overCurrentSetting);
@@ -135,12 +150,14 @@ public final class SupplyCheck {
     OptionalDouble get() throws SupplyException;
   }
 
-  private void setting(String what, double value, Unit unit, Setter setter, Setting setting) {
+  private void setting(
+      String what, double value, double step, Unit unit, Setter setter, Setting setting) {
     attempt(
         what,
         () -> {
           setter.set(value);
           OptionalDouble said = setting.get();
+          SettingReadBack.require(what, value, said, step, unit);
           return said.isPresent()
               ? "set to "
                   + Quantity.format(value, unit)
@@ -148,6 +165,11 @@ public final class SupplyCheck {
                   + Quantity.format(said.getAsDouble(), unit)
               : "set to " + Quantity.format(value, unit) + "; can't be read back";
         });
+  }
+
+  private String sensing(SensePoint point) throws SupplyException {
+    supply.senseAt(point);
+    return "taken";
   }
 
   private void timer(OutputTimer timer) {

@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The packaged jar hunts on a simulated bench in another process, over real wires. */
 class HuntOverWiresIT {
@@ -41,6 +43,50 @@ class HuntOverWiresIT {
       assertEquals(0, hunt.awaitExit(120), hunt.output());
       assertNamesC37(bench);
       assertTrueOutputEndedOff(bench);
+    }
+  }
+
+  @Test
+  void theSameOverTheUsbDeviceFilePlayedByAPseudoTerminal() throws Exception {
+    assumeTrue(Files.isExecutable(Path.of("/usr/bin/socat")), "socat is not installed");
+    Path device = folder.resolve("usbtmc0");
+    try (ServedBench bench = ServedBench.start(folder, "--terminal", device.toString())) {
+      Path file = bench.benchWithSupplyAt("usbtmc:" + device);
+      RailglowProcess hunt = bench.hunt(file, bench.sequence("1 V", "500 mA", 30));
+      assertEquals(0, hunt.awaitExit(120), hunt.output());
+      assertTrue(hunt.output().contains("usbtmc:" + device), hunt.output());
+      assertNamesC37(bench);
+      assertTrueOutputEndedOff(bench);
+    }
+  }
+
+  /** The two families of supplies show constant voltage and current in different registers. */
+  @ParameterizedTest
+  @ValueSource(strings = {"operation", "questionable"})
+  void theSameWithASupplyOfEachFamilyAndItsShippedDescriptor(String register) throws Exception {
+    try (ServedBench bench = ServedBench.start(folder, "--regulation-in", register)) {
+      Path descriptor = Path.of("instruments", "supply-scpi-regulation-in-" + register + ".yaml");
+      Path file = bench.benchWithSupply(descriptor, bench.supplyAddress());
+      RailglowProcess hunt = bench.hunt(file, bench.sequence("1 V", "500 mA", 30));
+      assertEquals(0, hunt.awaitExit(120), hunt.output());
+      assertNamesC37(bench);
+      assertTrue(
+          Files.readString(bench.run().resolve("trace.csv")).contains("CONSTANT_VOLTAGE"),
+          "the regulation was read in its own register");
+      assertTrueOutputEndedOff(bench);
+    }
+  }
+
+  /** The same bit means constant current in one family and an over-voltage trip in the other. */
+  @Test
+  void theDescriptorOfTheOtherFamilyEndsTheRunWithTheOutputOff() throws Exception {
+    try (ServedBench bench = ServedBench.start(folder, "--regulation-in", "questionable")) {
+      Path descriptor = Path.of("instruments", "supply-scpi-regulation-in-operation.yaml");
+      Path file = bench.benchWithSupply(descriptor, bench.supplyAddress());
+      RailglowProcess hunt = bench.hunt(file, bench.sequence("1 V", "500 mA", 30));
+      assertEquals(4, hunt.awaitExit(120), hunt.output());
+      assertTrue(hunt.output().contains("supply tripped"), hunt.output());
+      assertTrueOutputIsOff(bench);
     }
   }
 
@@ -92,6 +138,14 @@ class HuntOverWiresIT {
   private static void assertTrueOutputEndedOff(ServedBench bench) throws Exception {
     List<JsonNode> output = bench.truth().stream().filter(e -> is(e, "output")).toList();
     assertTrue(output.size() >= 8, "the output was pulsed: " + output.size() + " changes");
+    assertEndsOff(output);
+  }
+
+  private static void assertTrueOutputIsOff(ServedBench bench) throws Exception {
+    assertEndsOff(bench.truth().stream().filter(e -> is(e, "output")).toList());
+  }
+
+  private static void assertEndsOff(List<JsonNode> output) {
     JsonNode last = output.get(output.size() - 1);
     assertEquals(false, last.get("on").asBoolean(), last.toString());
   }

@@ -57,6 +57,21 @@ final class ServedBench implements AutoCloseable {
     return Files.writeString(folder.resolve("bench-other.yaml"), text);
   }
 
+  /** A bench file for the same bench, with another descriptor of the supply at an address. */
+  Path benchWithSupply(Path descriptor, String address) throws IOException {
+    String text = Files.readString(benchWithSupplyAt(address));
+    return Files.writeString(
+        folder.resolve("bench-described.yaml"),
+        text.replaceFirst("descriptor: .*", "descriptor: " + descriptor.toAbsolutePath()));
+  }
+
+  /** The address of the supply's socket. */
+  String supplyAddress() throws IOException {
+    Matcher address = Pattern.compile("address: (tcp://\\S+)").matcher(Files.readString(bench));
+    address.find();
+    return address.group(1);
+  }
+
   /** A third bench file for the same bench, with the camera at another address. */
   Path benchWithCameraAt(String address) throws IOException {
     String text = Files.readString(bench).replace(cameraAddress(), address);

@@ -182,7 +182,7 @@ class ScpiSupplyOnTheSimulatedSupplyTest {
             .run(1_000_000_000);
 
     assertTrue(outcome.works(), outcome.toString());
-    assertEquals(10, outcome.items().size(), outcome.toString());
+    assertEquals(12, outcome.items().size(), outcome.toString());
     assertTrue(lines.stream().noneMatch(line -> line.contains("OUTP ON")), lines.toString());
   }
 
@@ -198,6 +198,20 @@ class ScpiSupplyOnTheSimulatedSupplyTest {
     assertEquals("over-voltage protection", bad.get(0).what());
     assertTrue(bad.get(0).detail().contains("-113"), bad.get(0).detail());
     assertTrue(outcome.provenOff());
+  }
+
+  @Test
+  void aSettingThatReadsBackAsAnotherFailsTheCheckWithBothValues() throws Exception {
+    SupplyDescriptor wrongQuery = changed("\"CURR:PROT?\"", "\"CURR?\"");
+
+    SupplyCheck.Outcome outcome =
+        new SupplyCheck(connect(wrongQuery, 1), clock, clock::advance).run(1_000_000_000);
+
+    List<SupplyCheck.Item> bad = outcome.items().stream().filter(i -> !i.works()).toList();
+    assertEquals(1, bad.size(), outcome.toString());
+    assertTrue(
+        bad.get(0).detail().contains("over-current protection of 5.5 A but says it is set to 1 mA"),
+        bad.get(0).detail());
   }
 
   @Test
