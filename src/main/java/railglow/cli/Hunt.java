@@ -16,6 +16,7 @@ import railglow.journal.Checksums;
 import railglow.journal.Findings;
 import railglow.journal.FrameStoreWriter;
 import railglow.journal.RunFolder;
+import railglow.journal.RunHeader;
 import railglow.journal.SampleType;
 import railglow.live.StatusLine;
 import railglow.pulse.PulseSequence;
@@ -47,6 +48,7 @@ final class Hunt {
   private final StopLatch latch;
   private final Optional<TouchedPoint> point;
   private RunFolder folder;
+  private EndRehearsal rehearsal;
   private PulsedRun.Outcome outcome;
   private Findings findings;
 
@@ -79,6 +81,9 @@ final class Hunt {
       }
       return exitCode;
     } finally {
+      if (rehearsal != null) {
+        rehearsal.close();
+      }
       signals.runEnded();
     }
   }
@@ -94,6 +99,9 @@ final class Hunt {
     long plannedBytes = plannedBytes(setup);
     folder.prepare(plannedBytes);
     Map<String, String> copies = UsedFiles.copy(setup.usedFiles(), setup.files(), folder);
+    if (point.isEmpty()) {
+      rehearsal = new EndRehearsal(folder, setup.board());
+    }
     int exitCode;
     try (OpenedCompanion companion = OpenedCompanion.launch(setup, latch);
         FrameSource source = openCamera(setup);
@@ -112,21 +120,30 @@ final class Hunt {
               setup.timeline(),
               latch,
               clock,
-              start ->
-                  new RunHeaders(setup, folder, supply, copies, commandLine)
-                      .pulsed(now, start, source),
+              start -> {
+                RunHeader header =
+                    new RunHeaders(setup, folder, supply, copies, commandLine)
+                        .pulsed(now, start, source);
+                return rehearsal == null ? header : rehearsal.noted(header);
+              },
               companion.starter(),
               plannedBytes,
               point.map(TouchedPoint::contact).orElse(ContactNotes.NONE));
-      RunWatcher watcher = new Watcher();
-      if (point.isPresent()) {
-        watcher = new RunWatchers(List.of(point.get().watcher(), watcher));
+      outcome = new PulsedRun(parts, view.beside(watcher())).run();
+      if (rehearsal != null) {
+        rehearsal.giveWay();
       }
-      outcome = new PulsedRun(parts, view.beside(watcher)).run();
       exitCode = finish(setup, folder);
     }
     Checksums.write(folder); // only now is the transcript closed
     return exitCode;
+  }
+
+  /** Of many touches the second finds everything rehearsed by the first. */
+  private RunWatcher watcher() {
+    RunWatcher own = new Watcher();
+    return new RunWatchers(
+        List.of(point.<RunWatcher>map(TouchedPoint::watcher).orElse(rehearsal), own));
   }
 
   private static long plannedBytes(RunSetup setup) {

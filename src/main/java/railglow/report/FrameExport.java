@@ -14,6 +14,7 @@ import railglow.journal.WholeFile;
 import railglow.report.draw.ColourScale;
 import railglow.report.draw.Paint;
 import railglow.report.draw.PlaneView;
+import railglow.report.draw.Png;
 
 /**
  * Any single frame of a run's record in open formats: NPY and float TIFF in degrees Celsius, kelvin
@@ -72,8 +73,7 @@ public final class FrameExport {
           PlaneView.whole(shot.plane(), ColourScale.ofRange(shot.plane(), unit), 1024, 900);
       view.scaleBar(millimetresPerPixel);
       WholeFile.write(
-          stem.resolveSibling(name + ".png"),
-          RunReport.png(Paint.picture(view.sketch(), PNG_SCALE)));
+          stem.resolveSibling(name + ".png"), Png.of(Paint.picture(view.sketch(), PNG_SCALE)));
       return stem;
     }
   }

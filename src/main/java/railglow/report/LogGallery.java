@@ -16,6 +16,7 @@ import railglow.report.draw.ColourMap;
 import railglow.report.draw.ColourScale;
 import railglow.report.draw.Pen;
 import railglow.report.draw.PlaneView;
+import railglow.report.draw.Png;
 import railglow.report.draw.Shape;
 import railglow.report.draw.Sketch;
 
@@ -181,7 +182,7 @@ final class LogGallery {
               String.format(
                   Locale.ROOT, "{\"t\":%.3f,\"n\":%d,\"src\":\"", shot.seconds(), shot.number()))
           .append("data:image/png;base64,")
-          .append(Base64.getEncoder().encodeToString(RunReport.png(indexed(picture))))
+          .append(Base64.getEncoder().encodeToString(Png.of(indexed(picture))))
           .append("\"}");
     }
     return out.append(']').toString();

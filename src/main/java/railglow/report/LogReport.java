@@ -16,6 +16,7 @@ import railglow.journal.RunHeader;
 import railglow.journal.WholeFile;
 import railglow.observed.SupplyReading;
 import railglow.report.draw.Paint;
+import railglow.report.draw.Png;
 import railglow.report.draw.Sketch;
 import railglow.report.draw.Svg;
 import railglow.units.Quantity;
@@ -80,7 +81,7 @@ final class LogReport {
       if (!figure.getKey().equals("frame")) {
         WholeFile.write(
             run.folder().picture(figure.getKey()),
-            RunReport.png(Paint.picture(figure.getValue(), PNG_SCALE)));
+            Png.of(Paint.picture(figure.getValue(), PNG_SCALE)));
       }
     }
     Map<String, Object> values = values();

@@ -1,7 +1,5 @@
 package railglow.report;
 
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -9,11 +7,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import javax.imageio.ImageIO;
 import railglow.journal.Checksums;
 import railglow.journal.RunFolder;
 import railglow.journal.WholeFile;
 import railglow.report.draw.Paint;
+import railglow.report.draw.Png;
 import railglow.report.draw.Sketch;
 import railglow.thermal.Plane;
 
@@ -55,18 +53,26 @@ public final class RunReport {
     }
     Trace trace = Trace.of(run.journal());
     Map<String, Sketch> figures = Figures.of(run, trace, placement, texts);
-    List<String> problems = new ArrayList<>(run.problems());
-    WholeFile.write(folder.trace(), trace.csv().getBytes(StandardCharsets.UTF_8));
-    tiffs(run, placement);
-    for (Map.Entry<String, Sketch> figure : figures.entrySet()) {
-      WholeFile.write(
-          folder.picture(figure.getKey()), png(Paint.picture(figure.getValue(), PNG_SCALE)));
-    }
-    Map<String, Object> values = new ReportModel(run, texts).values(problems);
+    List<Abreast.Job> jobs = new ArrayList<>();
+    jobs.add(() -> page(run, figures, texts));
+    jobs.add(() -> tiffs(run, placement));
+    jobs.add(() -> WholeFile.write(folder.trace(), trace.csv().getBytes(StandardCharsets.UTF_8)));
+    figures.forEach(
+        (name, figure) ->
+            jobs.add(
+                () ->
+                    WholeFile.write(
+                        folder.picture(name), Png.of(Paint.picture(figure, PNG_SCALE)))));
+    Abreast.run(jobs);
+    return run.problems();
+  }
+
+  private static void page(RunContents run, Map<String, Sketch> figures, Texts texts)
+      throws IOException {
+    Map<String, Object> values = new ReportModel(run, texts).values(run.problems());
     values.putAll(new FigureTexts(run, figures, texts, true, 0).values());
     String page = new Templates().fill("report", values);
-    WholeFile.write(folder.report(), page.getBytes(StandardCharsets.UTF_8));
-    return List.copyOf(problems);
+    WholeFile.write(run.folder().report(), page.getBytes(StandardCharsets.UTF_8));
   }
 
   /**
@@ -182,12 +188,5 @@ public final class RunReport {
           default -> run.riseUnit();
         };
     return plane + " [" + unit + "] of run " + run.journal().header().runId();
-  }
-
-  static byte[] png(BufferedImage image) throws IOException {
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    ImageIO.setUseCache(false);
-    ImageIO.write(image, "png", bytes);
-    return bytes.toByteArray();
   }
 }

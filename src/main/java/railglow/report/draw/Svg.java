@@ -1,11 +1,7 @@
 package railglow.report.draw;
 
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.Base64;
 import java.util.Locale;
-import javax.imageio.ImageIO;
 
 /** A sketch as SVG text that stands alone: pictures inside it are PNG data. Stateless. */
 public final class Svg {
@@ -87,17 +83,11 @@ public final class Svg {
   }
 
   private static void raster(StringBuilder out, Shape.Raster r) {
-    ByteArrayOutputStream png = new ByteArrayOutputStream();
-    try {
-      ImageIO.write(r.image(), "png", png);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
     out.append("<image x=\"").append(number(r.x())).append("\" y=\"").append(number(r.y()));
     out.append("\" width=\"").append(number(r.width())).append("\" height=\"");
     out.append(number(r.height())).append("\" preserveAspectRatio=\"none\"");
     out.append(" style=\"image-rendering:pixelated\" href=\"data:image/png;base64,");
-    out.append(Base64.getEncoder().encodeToString(png.toByteArray())).append("\"/>");
+    out.append(Base64.getEncoder().encodeToString(Png.of(r.image()))).append("\"/>");
   }
 
   private static void pen(StringBuilder out, Pen pen) {
