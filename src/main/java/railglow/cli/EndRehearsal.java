@@ -7,6 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinTask;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -29,11 +31,13 @@ import railglow.run.RunResults;
 import railglow.run.RunWatcher;
 import railglow.run.reduction.Reduced;
 import railglow.thermal.inverse.PowerMap;
+import railglow.time.StandsBack;
 
 /**
  * Does once, while the second cycle runs, what is done when a run has ended, with invented findings
  * and in a folder that is thrown away. A program's first look, pictures and page take several times
- * as long as its later ones, and the operator waits for them (decision 0016).
+ * as long as its later ones, and the operator waits for them (decision 0016). It takes what the run
+ * leaves of the processor.
  *
  * <p>Nobody waits for a rehearsal: it ends at its next part when the run ends, and whatever fails
  * in it is left to fail at the end, where it is said.
@@ -48,7 +52,7 @@ final class EndRehearsal implements RunWatcher, AutoCloseable {
   private final Board board;
   private volatile RunHeader header;
   private volatile boolean over;
-  private Thread thread;
+  private ForkJoinTask<?> rehearsal;
 
   /**
    * @param board null when none was given
@@ -72,10 +76,9 @@ final class EndRehearsal implements RunWatcher, AutoCloseable {
 
   @Override
   public synchronized void onCycle(Entry.Cycle cycle) {
-    if (thread == null && !over && bytesToSpare() >= LEAST_BYTES) {
-      thread = new Thread(this::rehearse, "rehearsal");
-      thread.setDaemon(true);
-      thread.start();
+    if (rehearsal == null && !over && bytesToSpare() >= LEAST_BYTES) {
+      // a pool of one thread: what is done on all cores at the end is done on it too
+      rehearsal = new ForkJoinPool(1).submit(this::rehearse);
     }
   }
 
@@ -88,16 +91,12 @@ final class EndRehearsal implements RunWatcher, AutoCloseable {
   @Override
   public void close() {
     giveWay();
-    Thread begun;
+    ForkJoinTask<?> begun;
     synchronized (this) {
-      begun = thread;
+      begun = rehearsal;
     }
-    try {
-      if (begun != null) {
-        begun.join();
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
+    if (begun != null) {
+      begun.quietlyJoin();
     }
   }
 
@@ -107,6 +106,7 @@ final class EndRehearsal implements RunWatcher, AutoCloseable {
   }
 
   private void rehearse() {
+    StandsBack.now();
     try {
       Path folder = Files.createTempDirectory("railglow-rehearsal");
       try {
