@@ -21,8 +21,18 @@ class CommandMakingTest {
   }
 
   @Test
+  void theListOfCommandsReadsAsIfEachHadBeenMade() {
+    CommandLine made = new CommandLine(new Railglow(), new CommandFactory(Terminal.ofProcess()));
+    Commands.add(made, new String[] {"--help", "twice", "--help"});
+    CommandLine listed = new CommandLine(new Railglow(), new CommandFactory(Terminal.ofProcess()));
+    Commands.add(listed, new String[] {"--help"});
+    assertTrue(made.getSubcommands().get("hunt").getCommandSpec().options().size() > 1);
+    assertEquals(made.getUsageMessage(), listed.getUsageMessage());
+  }
+
+  @Test
   void everyCommandGoesByTheNameItGivesItself() {
-    commands()
+    commands("none", "of", "them")
         .forEach((name, command) -> assertEquals(name, command.getCommandSpec().name(), name));
   }
 
