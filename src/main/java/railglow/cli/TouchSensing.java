@@ -30,6 +30,12 @@ final class TouchSensing {
   /** A probe that was held a moment ago is felt again within this, or it is gone. */
   private static final double PATIENCE_SECONDS = 4;
 
+  /** A supply that gives more than its limit again and again at once does not keep it. */
+  private static final int MOST_SURGES = 2;
+
+  /** So many readings within all limits tell a surge from a supply that does not keep its own. */
+  private static final int STEADY_READINGS = 10;
+
   private final RunSetup setup;
   private final SensingLevel level;
   private final TouchStops stops;
@@ -41,6 +47,7 @@ final class TouchSensing {
   private int waits;
   private long began;
   private boolean gone;
+  private int surges;
 
   TouchSensing(
       RunSetup setup,
@@ -81,14 +88,38 @@ final class TouchSensing {
   }
 
   /**
-   * Waits for a steady contact.
+   * Waits for a steady contact. A surge as the probe meets the board has the output driven off and
+   * proven off like every breach; then the wait goes on.
    *
    * @param armed whether a contact that is there from the beginning may begin a touch
    */
   Sensing.Outcome await(boolean armed) throws UserMistake {
     SensePoint point = tellsContact(setup) ? SensePoint.TERMINALS : wiredPoint();
-    StopLatch latch = stops.next(true);
-    return sense(point, waitingBounds(setup), armed, latch, voice::felt, screen::sensing);
+    boolean mayBegin = armed;
+    while (true) {
+      Sensing.Outcome outcome =
+          sense(
+              point,
+              waitingBounds(setup),
+              mayBegin,
+              stops.next(true),
+              voice::felt,
+              screen::sensing);
+      if (!isPassed(outcome)) {
+        return outcome;
+      }
+      mayBegin = outcome.armed();
+    }
+  }
+
+  /** Whether a surge ended it that may be passed over; then it is told. */
+  private boolean isPassed(Sensing.Outcome outcome) {
+    surges = outcome.isSurge() && outcome.judgedWell() < STEADY_READINGS ? surges + 1 : 0;
+    if (!outcome.isSurge() || surges > MOST_SURGES) {
+      return false;
+    }
+    voice.surged(outcome.ending().stop().evidence());
+    return true;
   }
 
   private SensePoint wiredPoint() {
@@ -120,10 +151,11 @@ final class TouchSensing {
             (event, contact) -> held(event, contact, latch),
             news -> lookFor(news, latch));
     last.accept(rail);
+    gone |= isPassed(rail);
     return rail.isTouched() && !gone ? ContactShare.of(felt, rail.contact()) : null;
   }
 
-  /** Whether the last second step ended because the probe had left. */
+  /** Whether the last second step ended because the probe had left, or bounced on it. */
   boolean hasGone() {
     return gone;
   }

@@ -86,6 +86,15 @@ final class TouchVoice implements AutoCloseable {
     }
   }
 
+  /** The probe met the board with a surge; the output was driven off for it, and listens anew. */
+  void surged(String evidence) {
+    String sentence =
+        "as the probe met the board: " + evidence + "; output driven off and proven off";
+    Summary.sentence(terminal, "Surge      ", sentence);
+    screen.onMessage(sentence);
+    screen.stage(LiveStage.UNSTEADY, "a surge as the probe met the board: set it down anew");
+  }
+
   private void play(Sound sound) {
     sounds.play(sound);
     screen.sound(sound);

@@ -19,7 +19,7 @@ public interface RunWatcher {
    */
   default void onFrame(Frame frame) {}
 
-  /** The supply was read; told before the reading is judged, on the supply keeper's thread. */
+  /** The supply was read and the reading judged; told on the supply keeper's thread. */
   default void onReading(SupplyReading reading) {}
 
   /** A cycle has ended and counts, or does not and says why. */

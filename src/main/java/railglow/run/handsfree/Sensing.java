@@ -36,11 +36,35 @@ public final class Sensing {
    * How the wait ended.
    *
    * @param contact the last one felt; null when the output was never on
+   * @param last the first reading told after the stop: the one that broke a limit, if one did; null
+   *     when there was none
+   * @param judgedWell how many readings with the output on went before it
+   * @param armed whether a contact that is there when the next wait begins may begin a touch
+   * @param mostAmperes the envelope's
    */
-  public record Outcome(RunEnding ending, Contact contact) {
+  public record Outcome(
+      RunEnding ending,
+      Contact contact,
+      SupplyReading last,
+      int judgedWell,
+      boolean armed,
+      double mostAmperes) {
     /** Whether a run may follow. */
     public boolean isTouched() {
       return ending.provenOff() && ending.stop().cause().kind() == StopCause.Kind.FINISHED;
+    }
+
+    /**
+     * Whether all that happened is that the probe met the board with the supply's own output
+     * capacitor charged to the sensing level: no current limit can hold that, and at a level that
+     * harms nothing it harms nothing. The output was driven off all the same; the wait may begin
+     * anew. A current above what the board may get is no such surge.
+     */
+    public boolean isSurge() {
+      return ending.provenOff()
+          && ending.stop().cause() == StopCause.CURRENT_ABOVE_LIMIT
+          && last != null
+          && Math.abs(last.amperes()) <= mostAmperes;
     }
   }
 
@@ -86,7 +110,13 @@ public final class Sensing {
     tellNews();
     RunEnding ending =
         new RunEnding(parts.latch().stop().orElseThrow(), keeper.outputState(), keeper.doubt());
-    return new Outcome(ending, feeler.last);
+    return new Outcome(
+        ending,
+        feeler.last,
+        feeler.afterStop,
+        feeler.judgedWell,
+        feeler.start.isArmed(),
+        parts.envelope().maxAmperes().value());
   }
 
   private void awaitReady() {
@@ -179,6 +209,8 @@ public final class Sensing {
     private boolean on;
     private volatile Contact last;
     private volatile SupplyReading reading;
+    private SupplyReading afterStop;
+    private int judgedWell;
 
     Feeler(SensingParts parts) {
       this.parts = parts;
@@ -189,6 +221,11 @@ public final class Sensing {
     @Override
     public void onReading(SupplyReading reading) {
       this.reading = reading;
+      if (!parts.latch().isSet()) {
+        judgedWell += on ? 1 : 0;
+      } else if (afterStop == null) {
+        afterStop = reading;
+      }
       boolean measured = Double.isFinite(reading.volts()) && Double.isFinite(reading.amperes());
       if (!on || !reading.outputOn() || !measured || parts.latch().isSet()) {
         return;

@@ -35,6 +35,11 @@ public final class TouchStart {
     this.armed = armed;
   }
 
+  /** Whether a contact may begin a touch without having been lifted first. */
+  public boolean isArmed() {
+    return armed;
+  }
+
   public Optional<Event> take(Contact contact) {
     if (!contact.state().isTouching()) {
       boolean left = touching;
