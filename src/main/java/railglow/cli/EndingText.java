@@ -23,6 +23,15 @@ final class EndingText {
     return stop.cause().kind() != StopCause.Kind.FINISHED;
   }
 
+  /** The same of one touch of many: every cause that is not a limit speaks for itself. */
+  static void sayOfTouch(Terminal terminal, Stop stop, String output) {
+    if (stop.cause().kind() == StopCause.Kind.LIMIT) {
+      say(terminal, stop, output);
+    } else {
+      Summary.sentence(terminal, "Ended      ", stop.evidence() + output);
+    }
+  }
+
   /** Says why it ended, with the cause by name unless it simply finished. */
   static void say(Terminal terminal, Stop stop, String output) {
     terminal.say("");

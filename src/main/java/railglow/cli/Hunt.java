@@ -133,7 +133,7 @@ final class Hunt {
       if (rehearsal != null) {
         rehearsal.giveWay();
       }
-      exitCode = finish(setup, folder);
+      exitCode = finish(setup, folder, view);
     }
     Checksums.write(folder); // only now is the transcript closed
     return exitCode;
@@ -197,20 +197,27 @@ final class Hunt {
     return Optional.ofNullable(findings);
   }
 
-  private int finish(RunSetup setup, RunFolder folder) throws IOException {
+  private int finish(RunSetup setup, RunFolder folder, LiveView view) throws IOException {
     RunEnding ending = outcome.ending();
     terminal.live("");
     warnUnlessOff(ending);
-    EndingText.say(terminal, ending.stop(), EndingText.output(ending.provenOff()));
+    String output = EndingText.output(ending.provenOff());
+    if (point.isPresent()) {
+      EndingText.sayOfTouch(terminal, ending.stop(), output);
+    } else {
+      EndingText.say(terminal, ending.stop(), output);
+    }
     if (outcome.reduced() == null) {
       return ending.exitCode();
     }
     Optional<PowerMap> power = RunPower.map(outcome.header(), outcome.reduced(), setup.board());
     findings = FindingsMaker.make(outcome.header(), outcome.reduced(), setup.board(), power);
+    view.found(ending, findings);
     try {
       RunResults.write(folder, outcome.reduced(), findings, power);
       RunReport.write(folder, Placement.of(setup.board(), setup.railName()));
-      terminal.say(Summary.of(findings, folder));
+      terminal.say(
+          point.isPresent() ? Summary.ofTouch(findings, folder) : Summary.of(findings, folder));
     } catch (IOException e) {
       if (!EndingText.isStopped(ending.stop())) {
         throw e;

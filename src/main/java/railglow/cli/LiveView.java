@@ -1,13 +1,18 @@
 package railglow.cli;
 
 import java.io.IOException;
+import java.net.Inet4Address;
 import java.net.InetAddress;
+import java.net.NetworkInterface;
 import java.util.List;
 import java.util.function.Consumer;
 import picocli.CommandLine.Option;
+import railglow.journal.Findings;
 import railglow.live.LiveDoor;
 import railglow.live.LiveFacts;
 import railglow.live.LivePage;
+import railglow.live.LiveStage;
+import railglow.run.RunEnding;
 import railglow.run.RunWatcher;
 import railglow.run.RunWatchers;
 import railglow.safety.StopCause;
@@ -113,23 +118,46 @@ final class LiveView implements AutoCloseable {
     if (options.address == null) {
       return LiveDoor.ofThisMachine(options.port);
     }
+    String asked = "--live-address " + options.address;
     try {
       InetAddress address = InetAddress.getByName(options.address);
       if (address.isAnyLocalAddress()) {
         throw new UserMistake(
-            "--live-address "
-                + options.address
-                + " means every network at once; name one address of this machine");
+            asked + " means every network at once; name one address of this machine");
       }
-      return new LiveDoor(address, options.port);
+      if (!(address instanceof Inet4Address four)) {
+        throw new UserMistake(asked + " is an IPv6 address; give one like 192.168.1.5");
+      }
+      if (NetworkInterface.getByInetAddress(four) == null && !four.isLoopbackAddress()) {
+        throw new UserMistake(asked + " is no address of this machine; 'ip address' lists them");
+      }
+      return new LiveDoor(four, options.port);
     } catch (IOException e) {
-      throw new UserMistake(
-          "--live-address " + options.address + " is no address: give it as 192.168.1.5");
+      throw new UserMistake(asked + " is no address: give it as 192.168.1.5");
     }
   }
 
   RunWatcher beside(RunWatcher other) {
-    return page == null ? other : new RunWatchers(List.of(page, other));
+    if (page == null) {
+      return other;
+    }
+    page.onStage(LiveStage.MEASURING, "", "");
+    return new RunWatchers(List.of(page, other));
+  }
+
+  /** What was found, unless a limit has ended the run: that stays what is read first. */
+  void found(RunEnding ending, Findings findings) {
+    if (page != null && ending.stop().cause().kind() != StopCause.Kind.LIMIT) {
+      page.onStage(stage(findings.verdict()), "", findings.headline());
+    }
+  }
+
+  private static LiveStage stage(Findings.Verdict verdict) {
+    return switch (verdict) {
+      case HEAT_FOUND -> LiveStage.HEAT_FOUND;
+      case NOTHING_FOUND -> LiveStage.NO_HEAT;
+      default -> LiveStage.UNDECIDED;
+    };
   }
 
   @Override

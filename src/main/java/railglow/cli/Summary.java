@@ -30,6 +30,7 @@ final class Summary {
     }
     suspects(lines, findings.suspects());
     sources(lines, findings);
+    lines.add("");
     measured(lines, findings);
     power(lines, findings);
     lines.add(
@@ -43,6 +44,24 @@ final class Summary {
     lines.add("Report     " + folder.report());
     lines.add("Pictures   " + folder.pictures());
     lines.add("Run        " + folder.root());
+    return lines;
+  }
+
+  /** The same of one touch of many, for somebody whose eyes are on the board: all else is kept. */
+  static List<String> ofTouch(Findings findings, RunFolder folder) {
+    List<String> lines = new ArrayList<>();
+    wrap(lines, "Found      ", findings.headline());
+    if (!findings.nextStep().isEmpty()) {
+      wrap(lines, "Next       ", findings.nextStep());
+    }
+    measured(lines, findings);
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "Cycles     %d used, %d rejected",
+            findings.cyclesUsed(),
+            findings.cyclesRejected()));
+    lines.add("Report     " + folder.report());
     return lines;
   }
 
@@ -92,7 +111,6 @@ final class Summary {
   }
 
   private static void measured(List<String> lines, Findings findings) {
-    lines.add("");
     if (!Double.isNaN(findings.onVolts())) {
       lines.add(
           "At board   "

@@ -97,7 +97,7 @@ final class Touch {
         goOn = felt.isPresent() && exitCode == ExitCode.DONE;
       }
       compare();
-      screen.ended(lastEnding);
+      screen.ended(lastEnding, exitCode == ExitCode.DONE);
       return exitCode;
     } finally {
       signals.runEnded();
@@ -198,7 +198,8 @@ final class Touch {
             Optional.of(
                 new TouchedPoint(
                     label,
-                    new RunWatchers(List.of(watch, screen, new CyclesTold(terminal, screen))),
+                    new RunWatchers(
+                        List.of(watch, screen, new CyclesTold(terminal, screen, latch))),
                     new ContactSwing(bounds))));
     hunt.runToTheEnd(setup);
     Optional<Findings> findings = hunt.findings();

@@ -106,7 +106,16 @@ final class TouchScreen implements RunWatcher, AutoCloseable {
         comparison.contact(touch));
   }
 
-  void ended(RunEnding ending) {
+  /**
+   * The session is over.
+   *
+   * @param inOrder whether nothing but its own end ended it
+   */
+  void ended(RunEnding ending, boolean inOrder) {
+    if (inOrder) {
+      point = "";
+      stage(LiveStage.SESSION_ENDED, "");
+    }
     show(p -> p.onEnded(ending));
   }
 

@@ -3,10 +3,12 @@ package railglow.live;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import railglow.live.sound.Sound;
 import railglow.observed.OutputState;
 import railglow.run.RunEnding;
+import railglow.safety.StopCause;
 
 /**
  * The little that must be seen from afar and can't wait for anything else: immutable, so that it is
@@ -91,13 +93,15 @@ record LiveBrief(
   }
 
   LiveBrief ended(RunEnding how) {
+    boolean stopped =
+        stage != LiveStage.SESSION_ENDED && how.stop().cause().kind() != StopCause.Kind.FINISHED;
     return new LiveBrief(
         how.output(),
         newsNanos,
         false,
         point,
-        stage == LiveStage.NONE ? stage : LiveStage.STOPPED,
-        more,
+        stopped ? LiveStage.STOPPED : stage == LiveStage.MEASURING ? LiveStage.WORKING : stage,
+        stopped ? how.stop().evidence() : more,
         sounds,
         soundsPlayed,
         machineSilent,
@@ -121,7 +125,9 @@ record LiveBrief(
           "ended",
           Map.of(
               "cause",
-              ending.stop().cause().name(),
+              ending.stop().cause().kind() == StopCause.Kind.LIMIT
+                  ? ending.stop().cause().name().toLowerCase(Locale.ROOT).replace('_', ' ')
+                  : "",
               "evidence",
               ending.stop().evidence(),
               "proven",

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import railglow.live.sound.Sound;
@@ -59,6 +60,11 @@ public final class LivePage implements RunWatcher, AutoCloseable {
       LiveFacts facts, LiveDoor door, MonotonicClock clock, Consumer<String> askStop)
       throws IOException {
     return new LivePage(facts, door, clock, askStop);
+  }
+
+  /** The paths that are served beside {@code /stop}. */
+  Set<String> paths() {
+    return server.paths();
   }
 
   /** The address to open, with this page's token. */

@@ -25,6 +25,7 @@ final class LiveRecord {
   private long sampleCount;
   private Map<String, Object> numbers = new LinkedHashMap<>();
   private List<Object> sources = List.of();
+  private boolean past;
   private LiveTouches touches = LiveTouches.NONE;
 
   LiveRecord(long startNanos) {
@@ -35,6 +36,7 @@ final class LiveRecord {
   synchronized void begin() {
     numbers = new LinkedHashMap<>();
     sources = List.of();
+    past = false;
   }
 
   synchronized void onProgress(RunProgress progress) {
@@ -52,6 +54,7 @@ final class LiveRecord {
 
   /** Between runs; what was found in the last one stays. */
   synchronized void onReading(LiveReading reading) {
+    past = true;
     sample(reading.nanos(), reading.volts(), reading.amperes(), Double.NaN);
   }
 
@@ -99,6 +102,7 @@ final class LiveRecord {
   synchronized Map<String, Object> since(long seen) {
     Map<String, Object> state = new LinkedHashMap<>(numbers);
     state.put("sources", sources);
+    state.put("past", past);
     state.put("messages", List.copyOf(messages));
     state.put("touches", touches);
     state.put("sampleCount", sampleCount);

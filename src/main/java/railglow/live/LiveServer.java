@@ -9,7 +9,11 @@ import java.net.BindException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
@@ -23,6 +27,9 @@ import java.util.function.Consumer;
  * <p>Thread-safe.
  */
 final class LiveServer implements AutoCloseable {
+  /** The one thing that can be asked for. */
+  static final String STOP = "/stop";
+
   private static final int PORTS_TRIED = 20;
   private static final int LONGEST_BODY = 4096;
   private static final long LONGEST_FAREWELL_MILLIS = 500;
@@ -31,10 +38,10 @@ final class LiveServer implements AutoCloseable {
   private static final int NO_CONTENT = 204;
   private static final String PAGE_POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self' %1$s;"
-          + " form-action %1$s; frame-src %1$s %2$s; base-uri 'none'; frame-ancestors 'none'";
+          + " form-action %1$s; frame-src 'self' %1$s %2$s; base-uri 'none'; frame-ancestors 'none'";
   private static final String VIEW_POLICY =
       "default-src 'none'; script-src 'self'; worker-src 'self'; style-src 'self'; connect-src"
-          + " 'self' %1$s; base-uri 'none'; frame-ancestors %2$s";
+          + " 'self' %1$s; base-uri 'none'; frame-ancestors 'self' %2$s";
 
   static {
     // Answers leave at once, and a request that never ends gives its thread back.
@@ -46,6 +53,7 @@ final class LiveServer implements AutoCloseable {
   private final LiveDoor door;
   private final LiveContent content;
   private final Consumer<String> askStop;
+  private final Map<String, Answer> routes = routes();
   private final HttpServer page;
   private final HttpServer stop;
   private final ExecutorService pageThreads = threads("live-page");
@@ -79,9 +87,9 @@ final class LiveServer implements AutoCloseable {
     gate.serve(door, port(), stop.getAddress().getPort());
     page.setExecutor(pageThreads);
     page.createContext("/", guarded(this::servePage));
-    page.createContext("/stop", this::serveStop);
+    page.createContext(STOP, this::serveStop);
     stop.setExecutor(stopThreads);
-    stop.createContext("/stop", this::serveStop);
+    stop.createContext(STOP, this::serveStop);
     page.start();
     stop.start();
   }
@@ -166,21 +174,35 @@ final class LiveServer implements AutoCloseable {
             .getBytes(StandardCharsets.UTF_8));
   }
 
+  /** Everything that is served: all of it only reads. */
+  private Map<String, Answer> routes() {
+    Map<String, Answer> routes = new TreeMap<>();
+    routes.put("/", exchange -> serveHtml(exchange, "page.html", PAGE_POLICY));
+    routes.put("/view", exchange -> serveHtml(exchange, "view.html", VIEW_POLICY));
+    routes.put("/page.css", exchange -> resource(exchange, "page.css", "text/css"));
+    for (String script : List.of("page.js", "sounds.js", "view.js", "worker.js")) {
+      routes.put("/" + script, exchange -> resource(exchange, script, "text/javascript"));
+    }
+    routes.put("/brief", exchange -> json(exchange, content.brief()));
+    routes.put("/facts", exchange -> json(exchange, content.facts()));
+    routes.put("/sounds", exchange -> json(exchange, content.sounds()));
+    routes.put("/state", exchange -> json(exchange, content.stateSince(seen(exchange))));
+    routes.put("/picture/now", exchange -> packet(exchange, content.picture(false)));
+    routes.put("/picture/difference", exchange -> packet(exchange, content.picture(true)));
+    return Collections.unmodifiableMap(routes);
+  }
+
+  /** The paths that are served; beside them there is {@link #STOP} and nothing else. */
+  Set<String> paths() {
+    return routes.keySet();
+  }
+
   private void servePage(HttpExchange exchange) throws IOException {
-    String path = exchange.getRequestURI().getPath();
-    switch (path) {
-      case "/" -> serveHtml(exchange, "page.html", PAGE_POLICY);
-      case "/view" -> serveHtml(exchange, "view.html", VIEW_POLICY);
-      case "/page.css" -> resource(exchange, path, "text/css; charset=utf-8");
-      case "/page.js", "/sounds.js", "/view.js", "/worker.js" ->
-          resource(exchange, path, "text/javascript; charset=utf-8");
-      case "/brief" -> json(exchange, content.brief());
-      case "/facts" -> json(exchange, content.facts());
-      case "/sounds" -> json(exchange, content.sounds());
-      case "/state" -> json(exchange, content.stateSince(seen(exchange)));
-      case "/picture/now" -> packet(exchange, content.picture(false));
-      case "/picture/difference" -> packet(exchange, content.picture(true));
-      default -> exchange.sendResponseHeaders(NOT_FOUND, -1);
+    Answer answer = routes.get(exchange.getRequestURI().getPath());
+    if (answer == null) {
+      exchange.sendResponseHeaders(NOT_FOUND, -1);
+    } else {
+      answer.to(exchange);
     }
   }
 
@@ -190,21 +212,29 @@ final class LiveServer implements AutoCloseable {
   }
 
   private void serveHtml(HttpExchange exchange, String name, String policy) throws IOException {
-    String host = exchange.getRequestHeaders().getFirst("Host").replaceAll(":[0-9]+$", "");
+    String host = exchange.getRequestHeaders().getFirst("Host").replaceFirst(":[0-9]+$", "");
     String other = origin(door.otherHost(host));
     exchange
         .getResponseHeaders()
-        .set("Content-Security-Policy", String.format(policy, stopOrigin(), other));
+        .set("Content-Security-Policy", String.format(policy, stopOrigin(), asSource(other)));
     String html =
         new String(read(name), StandardCharsets.UTF_8)
             .replace("{token}", gate.token())
-            .replace("{stop}", stopOrigin() + "/stop")
+            .replace("{stop}", stopOrigin() + STOP)
             .replace("{other}", other);
     send(exchange, 200, "text/html; charset=utf-8", html.getBytes(StandardCharsets.UTF_8));
   }
 
-  private void resource(HttpExchange exchange, String path, String type) throws IOException {
-    send(exchange, 200, type, read(path.substring(1)));
+  /**
+   * As a policy names it. Its grammar has no address in brackets (W3C Content Security Policy Level
+   * 3, 2.3.1, host-part), so for those only the scheme can be given.
+   */
+  private static String asSource(String origin) {
+    return origin.contains("[") ? "http:" : origin;
+  }
+
+  private static void resource(HttpExchange exchange, String name, String type) throws IOException {
+    send(exchange, 200, type + "; charset=utf-8", read(name));
   }
 
   private static byte[] read(String name) throws IOException {

@@ -1,9 +1,14 @@
 package railglow.live;
 
-/** Where a hands-free session stands, in the words that the page shows. */
+/** Where a run or a hands-free session stands, in the words that the page shows. */
 public enum LiveStage {
-  /** Not hands-free. */
+  /** Nothing has begun. */
   NONE(""),
+  MEASURING("Running"),
+  WORKING("Working out the result"),
+  HEAT_FOUND("Found"),
+  NO_HEAT("Nothing found"),
+  UNDECIDED("No statement possible"),
   LISTENING("Listening: set the probe down"),
   CONTACT_FELT("Contact felt: press and hold"),
   UNSTEADY("Contact unsteady"),
@@ -12,6 +17,7 @@ public enum LiveStage {
   FOUND("Found: lift the probe"),
   NOTHING_FOUND("Nothing found: lift the probe"),
   LIFTED("Lifted"),
+  SESSION_ENDED("Session ended"),
   STOPPED("Stopped");
 
   private final String words;

@@ -5,10 +5,12 @@ const body = document.body;
 const token = body.dataset.token;
 const ASK_EVERY_MS = 200;
 const LOST_AFTER_MS = 2000;
+const STOP_PATIENCE_MS = 1500;
 const SILENT_AFTER_SECONDS = 3;
 const STILL_AFTER_MS = 4000;
 let lastHeard = -LOST_AFTER_MS;
 let lastBeat = performance.now();
+let viewSeen = false;
 let brief = null;
 
 const byId = (id) => document.getElementById(id);
@@ -18,13 +20,14 @@ function stopNow() {
   const button = byId('stop');
   button.classList.add('asked');
   say('stop-words', 'STOP asked');
-  const order = { method: 'POST', body: 'token=' + token, keepalive: true, mode: 'cors', credentials: 'omit' };
-  const failed = () => fetch('/stop', order).then((answer) => { if (!answer.ok) throw answer; heard(); })
+  const order = () => ({ method: 'POST', body: 'token=' + token, keepalive: true, mode: 'cors', credentials: 'omit',
+    signal: AbortSignal.timeout(STOP_PATIENCE_MS) });
+  const failed = () => fetch('/stop', order()).then((answer) => { if (!answer.ok) throw answer; heard(); })
     .catch(() => {
       button.classList.add('failed');
       say('stop-words', 'STOP NOT HEARD: use the supply’s own switch');
     });
-  fetch(body.dataset.stop, order).then((answer) => { if (answer.ok) heard(); else failed(); }, failed);
+  fetch(body.dataset.stop, order()).then((answer) => { if (answer.ok) heard(); else failed(); }, failed);
 }
 
 function heard() {
@@ -65,7 +68,7 @@ function showState() {
     const end = brief.ended;
     const known = shown(brief.output);
     place(known[0], known[1], known[2], (end.proven
-      ? 'Ended: ' + end.cause.toLowerCase().replaceAll('_', ' ') + '. ' + end.evidence
+      ? (end.cause ? 'Stopped: ' + end.cause + ', ' : 'Ended: ') + end.evidence + '.'
       : 'OUTPUT NOT PROVEN OFF. Switch the supply off by hand or pull the leads. ' + end.doubt)
       + (lost ? ' The program has ended.' : ''));
     return;
@@ -93,14 +96,16 @@ function place(name, mark, words, more) {
 }
 
 const MARKS = { LISTENING: '◌', CONTACT_FELT: '◔', UNSTEADY: '≈', KEEP_STILL: '◕', RUNNING: '◕', FOUND: '●',
-  NOTHING_FOUND: '○', LIFTED: '◌', STOPPED: '■' };
+  NOTHING_FOUND: '○', LIFTED: '◌', STOPPED: '■', MEASURING: '◕', WORKING: '…', HEAT_FOUND: '●', NO_HEAT: '○',
+  UNDECIDED: '◌', SESSION_ENDED: '■' };
 
 function showStage() {
   const hidden = !brief || brief.stage === 'NONE';
   byId('stage').hidden = hidden;
   if (hidden) return;
-  byId('stage').className = brief.stage.toLowerCase().replaceAll('_', '-');
-  say('stage-words', (MARKS[brief.stage] || '') + ' ' + brief.stageWords);
+  const old = !brief.ended && byId('state').className === 'lost';
+  byId('stage').className = old ? 'old' : brief.stage.toLowerCase().replaceAll('_', '-');
+  say('stage-words', old ? 'Last known: ' + brief.stageWords : (MARKS[brief.stage] || '') + ' ' + brief.stageWords);
   say('stage-more', brief.more);
   sounds.follow(brief);
 }
@@ -111,9 +116,17 @@ function showStill() {
   if (byId('still').hidden !== hidden) byId('still').hidden = hidden;
 }
 
+// A browser that does not know the other name of this address gets the frame under the page's own.
+if (!location.host.startsWith('127.') && location.hostname !== 'localhost') {
+  setTimeout(() => {
+    if (!viewSeen) byId('view').src = '/view?token=' + token;
+  }, STILL_AFTER_MS);
+}
+
 window.addEventListener('message', (event) => {
-  if (event.origin !== body.dataset.view || event.source !== byId('view').contentWindow) return;
+  if ((event.origin !== body.dataset.view && event.origin !== location.origin) || event.source !== byId('view').contentWindow) return;
   lastBeat = performance.now();
+  viewSeen = true;
   const height = Number(event.data.height);
   if (height > 0 && height < 20000) byId('view').style.height = Math.ceil(height) + 'px';
 });

@@ -20,7 +20,7 @@ const sounds = {
   },
 
   show() {
-    const words = this.on ? 'Sound is on here: S switches it off' : 'No sound here: press S to hear it';
+    const words = this.on ? 'Sound is on here: S or a tap ends it' : 'No sound here: press S, or tap';
     if (this.button.textContent !== words) this.button.textContent = words;
     this.button.classList.toggle('on', this.on);
   },

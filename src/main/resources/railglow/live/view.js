@@ -25,24 +25,30 @@ function probability(p) {
   return p < 1e-6 ? 'below 0.000001' : p < 0.001 ? p.toExponential(0) : p.toFixed(3);
 }
 
+// Between the runs of a hands-free session the supply holds some millivolts.
+const SENSING = ['LISTENING', 'CONTACT_FELT', 'UNSTEADY'];
+
 function showNumbers(state) {
-  say('volts', digits(state.volts, 3));
-  say('amperes', digits(state.amperes, 3));
-  say('watts', digits(state.watts, 3));
+  const sensing = SENSING.includes(state.stage);
+  const scaled = (value) => (sensing && value !== null && value !== undefined ? 1000 * value : value);
+  for (const [name, unit] of [['volts', 'V'], ['amperes', 'A'], ['watts', 'W']]) {
+    say(name, digits(scaled(state[name]), sensing ? 1 : 3));
+    say(name + '-unit', (sensing ? 'm' : '') + unit);
+  }
   const absolute = state.celsius !== null && state.celsius !== undefined;
   say('celsius', absolute ? digits(state.celsius, 1) : digits(state.rise, 2));
   say('celsius-unit', absolute ? '°C hottest' : 'K rise');
-  const runs = state.stage === 'NONE' || state.stage === 'RUNNING' || state.stage === 'KEEP_STILL';
-  say('now-words', runs ? 'Camera now' : 'Camera, at the last point');
+  say('now-words', !state.past ? 'Camera now' : 'Camera, at the last point');
 }
 
 function showCertainty(state) {
   const found = state.sources;
+  const where = state.past ? 'Last point: ' : '';
   if (found.length > 0) {
-    say('verdict', '● Found: ' + found.map((one) => rise(one, state.unit) + ' at column '
+    say('verdict', '● ' + (where ? where + 'found ' : 'Found: ') + found.map((one) => rise(one, state.unit) + ' at column '
       + one.column.toFixed(0) + ', row ' + one.row.toFixed(0)).join('; '));
   } else if (state.best) {
-    say('verdict', '○ Not yet certain: best ' + rise(state.best, state.unit)
+    say('verdict', '○ ' + (where || 'Not yet certain: ') + 'best ' + rise(state.best, state.unit)
       + ', chance of error ' + probability(state.best.p));
   } else {
     say('verdict', '○ No look at the data yet');
@@ -133,7 +139,8 @@ function colours() {
 }
 
 function tellPage() {
-  parent.postMessage({ height: document.documentElement.offsetHeight }, body.dataset.page);
+  // Only the page itself may hold this frame, which the frame's policy says.
+  parent.postMessage({ height: document.documentElement.offsetHeight }, '*');
 }
 
 // The page takes the space bar; should this frame ever have the focus, it is obeyed here.

@@ -11,6 +11,7 @@ import java.net.ServerSocket;
 import java.net.Socket;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -37,9 +38,7 @@ class LiveGateTest {
 
   @Test
   void onlyTheTokenOpensAnything() throws IOException {
-    for (String path :
-        List.of(
-            "/", "/view", "/brief", "/state", "/facts", "/picture/now", "/page.js", "/worker.js")) {
+    for (String path : page.paths()) {
       assertEquals(403, client.get(path).code(), path);
       assertEquals(403, client.get(path + "?token=00000000000000000000000000000000").code(), path);
     }
@@ -93,6 +92,49 @@ class LiveGateTest {
   }
 
   @Test
+  void thereIsNoPathFromThePageToAnythingButStop() throws IOException {
+    Set<String> known =
+        Set.of(
+            "/",
+            "/view",
+            "/page.css",
+            "/page.js",
+            "/sounds.js",
+            "/view.js",
+            "/worker.js",
+            "/brief",
+            "/facts",
+            "/sounds",
+            "/state",
+            "/picture/now",
+            "/picture/difference");
+    assertEquals(known, page.paths(), "a new path is looked at by whoever adds it here");
+    for (String path : known) {
+      for (String method : List.of("POST", "PUT", "DELETE", "PATCH")) {
+        assertEquals(
+            403,
+            client
+                .send(
+                    page.port(),
+                    method
+                        + " "
+                        + path
+                        + "?token="
+                        + client.token()
+                        + " HTTP/1.1\r\nHost: 127.0.0.1:"
+                        + page.port()
+                        + "\r\nContent-Length: 0\r\nConnection: close\r\n\r\n")
+                .code(),
+            method + " " + path);
+      }
+      int code = client.get(path + "?token=" + client.token() + "&volts=5").code();
+      assertTrue(code == 200 || code == 204, path + " gave " + code);
+    }
+    assertEquals(List.of(), stops);
+    assertEquals(404, client.get("/volts?token=" + client.token()).code());
+  }
+
+  @Test
   void itListensOnTheLoopbackInterfaceOnly() throws IOException {
     assertTrue(page.address().startsWith("http://127.0.0.1:"));
     try (ServerSocket elsewhere = new ServerSocket()) {
@@ -119,7 +161,7 @@ class LiveGateTest {
     PlainClient.Reply framed =
         client.get(view, "Sec-Fetch-Site: cross-site", "Sec-Fetch-Dest: iframe");
     assertEquals(200, framed.code());
-    String mine = "frame-ancestors http://localhost:" + page.port();
+    String mine = "frame-ancestors 'self' http://localhost:" + page.port();
     assertTrue(framed.headers().contains(mine), framed.headers());
     assertEquals(
         403,

@@ -3,8 +3,11 @@ package railglow.live;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.BufferedReader;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import railglow.live.sound.Sound;
+import railglow.time.SystemClock;
 
 /** STOP, lost connections, tabs and sounds in a real browser. */
 class LiveStopInBrowserTest extends PageInBrowser {
@@ -88,5 +91,56 @@ class LiveStopInBrowserTest extends PageInBrowser {
     page.onSound(Sound.LIFT);
     await("told", () -> browser.value("String(sounds.played)").equals("3"));
     assertEquals("2", browser.value("String(sounds.count)"));
+  }
+
+  @Test
+  void aSilentSessionIsSilentOnThePageToo() throws Exception {
+    page.close();
+    page =
+        LivePage.start(
+            PretendedRun.facts(0), LiveDoor.ofThisMachine(0), SystemClock.INSTANCE, stops::add);
+    page.onStage(LiveStage.LISTENING, "touch 1, amber", "");
+    page.onSilentMachine();
+    browser.open(page.address());
+    await("the scores", () -> browser.value("String(sounds.book?.volume)").equals("0"));
+    browser.press("s", "KeyS", 83);
+    page.onSound(Sound.FOUND);
+    await("told", () -> browser.value("String(sounds.played)").equals("1"));
+    assertEquals("true", browser.value("document.getElementById('sound').hidden"));
+    assertEquals("null", browser.value("String(sounds.context)"));
+    assertEquals("undefined", browser.value("String(sounds.count)"));
+  }
+
+  @Test
+  void aProgramThatStandsStillWithItsSocketsOpenIsSaidToBeLostAndIsBackWhenItGoesOn()
+      throws Exception {
+    Process program =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                PretendedPageMain.class.getName())
+            .redirectError(ProcessBuilder.Redirect.INHERIT)
+            .start();
+    try (BufferedReader said = program.inputReader()) {
+      browser.open(said.readLine());
+      await("the page", () -> browser.words("state-words").equals("OUTPUT ON"));
+      await("numbers", () -> browser.viewWords("volts").equals("1.000"));
+      signal(program, "STOP");
+      await("lost", () -> browser.words("state-words").equals("NOT CONNECTED"));
+      assertTrue(browser.words("state-more").contains("Trust only the supply"));
+      assertTrue(browser.words("stage-words").startsWith("Last known"));
+      browser.pressSpace();
+      await("said", () -> browser.words("stop").contains("NOT HEARD"));
+      signal(program, "CONT");
+      await("back", () -> browser.words("state-words").equals("OUTPUT ON"));
+      assertEquals("STOP on the live page", said.readLine(), "what had waited in the socket");
+    } finally {
+      program.destroyForcibly();
+    }
+  }
+
+  private static void signal(Process program, String name) throws Exception {
+    new ProcessBuilder("kill", "-" + name, Long.toString(program.pid())).start().waitFor();
   }
 }

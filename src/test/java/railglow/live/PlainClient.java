@@ -3,7 +3,6 @@ package railglow.live;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
@@ -16,9 +15,11 @@ import java.util.regex.Pattern;
 final class PlainClient {
   private final LivePage page;
   private final String token;
+  private final String host;
 
   PlainClient(LivePage page) {
     this.page = page;
+    this.host = page.address().replaceAll("http://(.*):[0-9]+/.*", "$1");
     this.token = page.address().replaceAll(".*token=", "");
   }
 
@@ -32,11 +33,15 @@ final class PlainClient {
     return token;
   }
 
+  String host() {
+    return host;
+  }
+
   Reply get(String path, String... headers) throws IOException {
     String more = lines(headers);
-    String host = more.contains("Host:") ? "" : "Host: 127.0.0.1:" + page.port() + "\r\n";
+    String named = more.contains("Host:") ? "" : "Host: " + host + ":" + page.port() + "\r\n";
     return send(
-        page.port(), "GET " + path + " HTTP/1.1\r\n" + host + more + "Connection: close\r\n\r\n");
+        page.port(), "GET " + path + " HTTP/1.1\r\n" + named + more + "Connection: close\r\n\r\n");
   }
 
   /**
@@ -49,7 +54,9 @@ final class PlainClient {
   Reply post(int port, String body, String... headers) throws IOException {
     return send(
         port,
-        "POST /stop HTTP/1.1\r\nHost: 127.0.0.1:"
+        "POST /stop HTTP/1.1\r\nHost: "
+            + host
+            + ":"
             + port
             + "\r\n"
             + lines(headers)
@@ -64,7 +71,7 @@ final class PlainClient {
   }
 
   Reply send(int port, String request) throws IOException {
-    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
+    try (Socket socket = new Socket(host, port)) {
       socket.getOutputStream().write(request.getBytes(StandardCharsets.UTF_8));
       byte[] all = socket.getInputStream().readAllBytes();
       String text = new String(all, StandardCharsets.ISO_8859_1);
@@ -78,7 +85,7 @@ final class PlainClient {
   Socket opened(int port, String request) throws IOException {
     Socket socket = new Socket();
     socket.setReceiveBufferSize(1024);
-    socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port));
+    socket.connect(new InetSocketAddress(host, port));
     socket.getOutputStream().write(request.getBytes(StandardCharsets.UTF_8));
     return socket;
   }
@@ -86,7 +93,7 @@ final class PlainClient {
   /** The port that the page sends STOP to. */
   int stopPort() throws IOException {
     Matcher matcher =
-        Pattern.compile("data-stop=\"http://127.0.0.1:([0-9]+)/stop\"")
+        Pattern.compile("data-stop=\"http://" + Pattern.quote(host) + ":([0-9]+)/stop\"")
             .matcher(get("/?token=" + token).text());
     if (!matcher.find()) {
       throw new AssertionError("the page names no way for STOP");

@@ -1,7 +1,11 @@
 package railglow.live;
 
 import java.io.IOException;
+import java.net.Inet4Address;
+import java.net.NetworkInterface;
+import java.net.SocketException;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import railglow.observed.Frame;
 import railglow.observed.OutputState;
@@ -22,17 +26,44 @@ final class PretendedRun {
   private PretendedRun() {}
 
   static LiveFacts facts() {
+    return facts(0.5);
+  }
+
+  static LiveFacts facts(double soundVolume) {
     Envelope limits =
         Envelope.OPEN
             .withMaxVolts(2.64, "board file, rail 3V3")
             .withMaxAmperes(0.5, "sequence")
             .withMaxCelsius(70, "bench file");
-    return new LiveFacts("HX-12", "3V3", "low-ohm hunt, 1 V", 0.05, limits, -273.15, 0.01, 0.5);
+    return new LiveFacts(
+        "HX-12", "3V3", "low-ohm hunt, 1 V", 0.05, limits, -273.15, 0.01, soundVolume);
   }
 
   /** A page of this run on any port of this machine. */
   static LivePage page(Consumer<String> stops) throws IOException {
-    return LivePage.start(facts(), LiveDoor.ofThisMachine(0), SystemClock.INSTANCE, stops);
+    return page(LiveDoor.ofThisMachine(0), stops);
+  }
+
+  static LivePage page(LiveDoor door, Consumer<String> stops) throws IOException {
+    return LivePage.start(facts(), door, SystemClock.INSTANCE, stops);
+  }
+
+  /** An address of this machine that others can reach; empty when it has none. */
+  static Optional<Inet4Address> elsewhere() throws IOException {
+    return NetworkInterface.networkInterfaces()
+        .filter(PretendedRun::isUp)
+        .flatMap(NetworkInterface::inetAddresses)
+        .filter(address -> address instanceof Inet4Address && !address.isLoopbackAddress())
+        .map(Inet4Address.class::cast)
+        .findFirst();
+  }
+
+  private static boolean isUp(NetworkInterface network) {
+    try {
+      return network.isUp();
+    } catch (SocketException e) {
+      return false;
+    }
   }
 
   static RunProgress progress(double seconds, OutputState output, HeatSource best) {

@@ -24,6 +24,8 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
   /** From this share on it is worth saying that a point is farther off. */
   private static final double FARTHER = 0.005;
 
+  private static final String WAY = "on the way";
+
   /** A contact whose resistance swings by more than this share was not held. */
   private static final double SWING = 0.3;
 
@@ -60,9 +62,17 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
   /** Table and conclusions. */
   public List<String> text() {
     List<String> lines = new ArrayList<>();
+    int way = WAY.length();
+    for (TouchResult touch : touches) {
+      way = Math.max(way, contact(touch).length());
+    }
     lines.add(
-        "  point           at the probe                     to the source   on the way   found");
-    touches.forEach(touch -> lines.add(row(touch)));
+        "  point           at the probe                     to the source   "
+            + padded(WAY, way)
+            + "  found");
+    for (TouchResult touch : touches) {
+      lines.add(row(touch, way));
+    }
     if (best().isPresent()) {
       lines.add("");
     }
@@ -87,18 +97,22 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
     return touch.isMeasured() ? Quantity.format(sourceWatts(touch), Unit.WATT) : "-";
   }
 
-  private String row(TouchResult touch) {
+  private static String padded(String text, int length) {
+    return text + " ".repeat(length - text.length());
+  }
+
+  private String row(TouchResult touch, int way) {
     boolean measured = touch.isMeasured();
     return String.format(
             Locale.ROOT,
-            "  %-2d %-12s %-10s %-10s %-10s  %-14s  %-11s  %s",
+            "  %-2d %-12s %-10s %-10s %-10s  %-14s  %s  %s",
             touch.number(),
             touch.label(),
             measured ? Quantity.format(touch.onVolts(), Unit.VOLT) : "-",
             measured ? Quantity.format(touch.onAmperes(), Unit.AMPERE) : "-",
             measured ? Quantity.format(touch.ohms(), Unit.OHM) : "-",
             power(touch),
-            contact(touch),
+            padded(contact(touch), way),
             found(touch))
         .stripTrailing();
   }
