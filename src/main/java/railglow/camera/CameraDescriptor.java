@@ -9,8 +9,8 @@ package railglow.camera;
  * @param noiseKelvin temporal noise of one pixel of one frame; NaN when unknown
  * @param latencySeconds from mid-exposure to arrival
  * @param timeConstantSeconds of the detector with the camera's own smoothing
- * @param saturationValue decoded values at or above it mean "too much"; positive infinity when not
- *     known
+ * @param saturationSample the sample, as the camera writes it, at which its scale ends; NaN for the
+ *     end of the sample type
  * @param shutterSettlingSeconds how long after a shutter event frames are not to be used
  */
 public record CameraDescriptor(
@@ -21,8 +21,10 @@ public record CameraDescriptor(
     double noiseKelvin,
     double latencySeconds,
     double timeConstantSeconds,
-    double saturationValue,
+    double saturationSample,
     double shutterSettlingSeconds) {
+  private static final int LARGEST_COUNT = 0xFFFF;
+
   public CameraDescriptor {
     if (!(framesPerSecond > 0)) {
       throw new IllegalArgumentException("a camera of " + framesPerSecond + " frames a second");
@@ -46,18 +48,52 @@ public record CameraDescriptor(
     return telemetry.counter().isPresent() || telemetry.time().isPresent();
   }
 
+  /** Decoded values at or above it mean "too much"; positive infinity when no end is known. */
+  public double saturationValue() {
+    if (!Double.isNaN(saturationSample)) {
+      return decoded(saturationSample);
+    }
+    if (isFloat()) {
+      return Double.POSITIVE_INFINITY;
+    }
+    return scale.hotIsDark() ? LARGEST_COUNT : decoded(layout.sample().largest());
+  }
+
+  /**
+   * The hottest that its values can say, degrees Celsius; NaN without an absolute scale, positive
+   * infinity when no end is known.
+   */
+  public double hottestCelsius() {
+    double end = profile().celsius(saturationValue());
+    return scale.isTable() ? Math.min(end, scale.hottestCelsius()) : end;
+  }
+
+  /** What decoding makes of a sample. */
+  private double decoded(double sample) {
+    if (scale.isTable()) {
+      return scale.celsiusOf((int) Math.max(0, Math.min(LARGEST_COUNT, sample)));
+    }
+    double turned = scale.hotIsDark() ? -sample : sample;
+    return switch (layout.sample()) {
+      case F32 -> turned;
+      case I16 -> turned + SampleType.SIGNED_OFFSET - (scale.hotIsDark() ? 1 : 0);
+      default -> turned + (scale.hotIsDark() ? LARGEST_COUNT : 0);
+    };
+  }
+
   /** What the other rooms need. */
   public CameraProfile profile() {
+    double kelvinPerCount = Math.abs(scale.kelvinPerCount());
     double zero = scale.celsiusAtZero();
-    if (layout.sample() == SampleType.I16 && !scale.isTable()) {
-      zero -= scale.kelvinPerCount() * SampleType.SIGNED_OFFSET;
+    if (!scale.isTable()) {
+      zero -= kelvinPerCount * decoded(0);
     }
     return new CameraProfile(
         name,
         layout.laidWidth(),
         layout.laidHeight(),
         framesPerSecond,
-        scale.kelvinPerCount(),
+        kelvinPerCount,
         zero,
         noiseKelvin,
         latencySeconds,
@@ -74,7 +110,7 @@ public record CameraDescriptor(
         noiseKelvin,
         newLatencySeconds,
         newTimeConstantSeconds,
-        saturationValue,
+        saturationSample,
         shutterSettlingSeconds);
   }
 
@@ -88,7 +124,7 @@ public record CameraDescriptor(
         newNoiseKelvin,
         latencySeconds,
         timeConstantSeconds,
-        saturationValue,
+        saturationSample,
         shutterSettlingSeconds);
   }
 }

@@ -68,12 +68,26 @@ public final class CountScale {
     return table != null;
   }
 
-  /** Of the decoded values: 1 after a table, NaN when unknown. */
+  /** Whether hot is dark: samples are then turned over while decoding, so that hot is bright. */
+  public boolean hotIsDark() {
+    return kelvinPerCount < 0;
+  }
+
+  /** The highest temperature of a table; only where there is one. */
+  double hottestCelsius() {
+    float hottest = Float.NEGATIVE_INFINITY;
+    for (float celsius : table) {
+      hottest = celsius > hottest ? celsius : hottest;
+    }
+    return hottest;
+  }
+
+  /** Of the samples as written: 1 after a table, negative where hot is dark, NaN when unknown. */
   public double kelvinPerCount() {
     return kelvinPerCount;
   }
 
-  /** Of the decoded values: 0 after a table, NaN when unknown. */
+  /** Of the samples as written: 0 after a table, NaN when unknown. */
   public double celsiusAtZero() {
     return celsiusAtZero;
   }

@@ -21,6 +21,10 @@ public final class FrameDecoder {
   private static final VarHandle FLOAT_BE =
       MethodHandles.byteArrayViewVarHandle(float[].class, ByteOrder.BIG_ENDIAN);
   private static final int FOURTEEN_BITS = 0x3FFF;
+
+  /** Makes a count of 65535 less it. */
+  private static final int TURNED_OVER = 0xFFFF;
+
   private final RawLayout layout;
   private final CountScale scale;
   private final int origin;
@@ -56,7 +60,8 @@ public final class FrameDecoder {
         && layout.endian() == Endian.LITTLE
         && layout.orientation() == Orientation.AS_STORED
         && layout.rowStrideBytes() == 2 * layout.width()
-        && !scale.isTable();
+        && !scale.isTable()
+        && !scale.hotIsDark();
   }
 
   /**
@@ -79,22 +84,23 @@ public final class FrameDecoder {
 
   private void decodeCounts(byte[] bytes, int start, short[] into) {
     int from = start + layout.firstPixelByte();
+    int turn = scale.hotIsDark() ? TURNED_OVER : 0;
     for (int row = 0; row < layout.height(); row++) {
       int to = origin + row * rowStep;
       switch (layout.sample()) {
-        case U8 -> bytesRow(bytes, from, into, to);
-        case U16 -> shortsRow(bytes, from, into, to, 0xFFFF, 0);
-        case U14 -> shortsRow(bytes, from, into, to, FOURTEEN_BITS, 0);
-        case I16 -> shortsRow(bytes, from, into, to, 0xFFFF, SampleType.SIGNED_OFFSET);
+        case U8 -> bytesRow(bytes, from, into, to, turn);
+        case U16 -> shortsRow(bytes, from, into, to, 0xFFFF, turn);
+        case U14 -> shortsRow(bytes, from, into, to, FOURTEEN_BITS, turn);
+        case I16 -> shortsRow(bytes, from, into, to, 0xFFFF, SampleType.SIGNED_OFFSET ^ turn);
         case F32 -> throw new IllegalArgumentException("float samples don't fit into counts");
       }
       from += layout.rowStrideBytes();
     }
   }
 
-  private void bytesRow(byte[] bytes, int from, short[] into, int to) {
+  private void bytesRow(byte[] bytes, int from, short[] into, int to, int flip) {
     for (int column = 0; column < layout.width(); column++) {
-      into[to + column * columnStep] = (short) (bytes[from + column] & 0xFF);
+      into[to + column * columnStep] = (short) ((bytes[from + column] & 0xFF) ^ flip);
     }
   }
 
@@ -106,17 +112,17 @@ public final class FrameDecoder {
       // a loop of its own: with a constant step and a constant view it becomes vector code
       for (int column = 0; column < width; column++) {
         short value = (short) SHORT_LE.get(bytes, from + 2 * column);
-        into[to + column] = (short) ((value ^ flip) & mask);
+        into[to + column] = (short) ((value & mask) ^ flip);
       }
     } else if (little) {
       for (int column = 0; column < width; column++) {
         short value = (short) SHORT_LE.get(bytes, from + 2 * column);
-        into[to + column * step] = (short) ((value ^ flip) & mask);
+        into[to + column * step] = (short) ((value & mask) ^ flip);
       }
     } else {
       for (int column = 0; column < width; column++) {
         short value = (short) SHORT_BE.get(bytes, from + 2 * column);
-        into[to + column * step] = (short) ((value ^ flip) & mask);
+        into[to + column * step] = (short) ((value & mask) ^ flip);
       }
     }
   }
@@ -124,10 +130,11 @@ public final class FrameDecoder {
   private void decodeFloats(byte[] bytes, int start, float[] into) {
     int from = start + layout.firstPixelByte();
     VarHandle view = layout.endian() == Endian.LITTLE ? FLOAT_LE : FLOAT_BE;
+    float sign = scale.hotIsDark() ? -1 : 1;
     for (int row = 0; row < layout.height(); row++) {
       int to = origin + row * rowStep;
       for (int column = 0; column < layout.width(); column++) {
-        into[to + column * columnStep] = (float) view.get(bytes, from + 4 * column);
+        into[to + column * columnStep] = sign * (float) view.get(bytes, from + 4 * column);
       }
       from += layout.rowStrideBytes();
     }

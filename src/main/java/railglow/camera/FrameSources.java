@@ -67,6 +67,10 @@ public final class FrameSources {
     if (name.endsWith(".npy")) {
       frames = RawFileFrames.openNpy(file, orientation, camera.scale());
     } else if (name.endsWith(".tif") || name.endsWith(".tiff")) {
+      if (camera.scale().hotIsDark()) {
+        throw new IOException(
+            file + " can't be turned over for a kelvin-per-count below zero; save it as .npy");
+      }
       frames = TiffFrames.open(file, orientation);
     } else {
       return RawFileFrames.openRaw(file, camera.layout(), camera.scale());

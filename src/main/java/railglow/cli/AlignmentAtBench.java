@@ -6,6 +6,7 @@ import java.util.Locale;
 import railglow.camera.CameraDescriptor;
 import railglow.camera.alignment.Alignment;
 import railglow.camera.alignment.AlignmentRefusedException;
+import railglow.camera.alignment.SupplyRise;
 import railglow.config.MeasuredCamera;
 import railglow.config.MeasuredTimes;
 import railglow.run.RecordedAlignment;
@@ -63,22 +64,20 @@ final class AlignmentAtBench {
 
   private void say(RecordedAlignment.Result result, CameraDescriptor camera) {
     Alignment found = result.alignment();
-    boolean fitted = found.timeConstantErrorSeconds() > 0;
     terminal.say("");
     say(
         "Alignment  latency %s, error %s; time constant %s%s",
         seconds(found.latencySeconds()),
         seconds(found.latencyErrorSeconds()),
         seconds(found.timeConstantSeconds()),
-        fitted
-            ? ", error " + seconds(found.timeConstantErrorSeconds())
-            : " as the descriptor says: the frames can't tell it");
+        timeConstantText(found));
     say(
         "           both together %s, error %s; %d pulses, %d frames",
         seconds(found.delaySeconds()),
         seconds(found.delayErrorSeconds()),
         found.pulses(),
         found.frames());
+    say("           %s", supplyText(result.supplyRise()));
     say(
         "           the resistor at column %d, row %d warms by %s in a pulse, noise %s",
         result.column(),
@@ -90,6 +89,26 @@ final class AlignmentAtBench {
         seconds(camera.latencySeconds()), seconds(camera.timeConstantSeconds()));
     say("             latency: %s", seconds(Math.max(0, found.latencySeconds())));
     say("             time-constant: %s", seconds(found.timeConstantSeconds()));
+  }
+
+  private static String timeConstantText(Alignment found) {
+    if (found.timeConstantErrorSeconds() > 0) {
+      return ", error " + seconds(found.timeConstantErrorSeconds());
+    }
+    return found.timeConstantIsSeen()
+        ? " as the descriptor says; the frames agree"
+        : " as the descriptor says: the frames can't tell it";
+  }
+
+  /** What a camera can't tell from its own latency. */
+  private static String supplyText(SupplyRise rise) {
+    return Double.isInfinite(rise.mostSeconds())
+        ? "with the supply's own rise in it, of which its readings say nothing"
+        : String.format(
+            Locale.ROOT,
+            "with the supply's own rise in it, which is between %s and %s by its readings",
+            seconds(rise.leastSeconds()),
+            seconds(rise.mostSeconds()));
   }
 
   private static String amount(double value, CameraDescriptor camera) {

@@ -40,6 +40,7 @@ import railglow.run.Replay;
 import railglow.run.RunPower;
 import railglow.run.RunResults;
 import railglow.safety.Envelope;
+import railglow.thermal.CountSamples;
 import railglow.thermal.DetectionSettings;
 import railglow.thermal.Samples;
 import railglow.thermal.inverse.PowerMap;
@@ -247,7 +248,8 @@ final class ImportCommand implements Callable<Integer> {
             timeConstantSeconds,
             true,
             true,
-            2),
+            2,
+            like instanceof CountSamples ? 0xFFFF : Double.POSITIVE_INFINITY),
         "",
         0,
         List.of(),

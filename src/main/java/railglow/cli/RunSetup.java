@@ -104,6 +104,7 @@ record RunSetup(
                 bench.companion() ? facts : facts.without(Protection.COMPANION),
                 bench.acceptedMissing()));
     refusals.addAll(plan.refusals(supply));
+    blindToHeat(camera, envelope).ifPresent(refusals::add);
     return new RunSetup(
         bench,
         supply,
@@ -117,6 +118,22 @@ record RunSetup(
         plan,
         List.copyOf(refusals),
         used);
+  }
+
+  /** A camera whose scale ends below the highest temperature allowed would never see it passed. */
+  private static Optional<Refusal> blindToHeat(CameraDescriptor camera, Envelope envelope) {
+    Bound allowed = envelope.maxCelsius();
+    double end = camera.hottestCelsius();
+    return allowed.value() < end || Double.isNaN(end) || Double.isInfinite(allowed.value())
+        ? Optional.empty()
+        : Optional.of(
+            new Refusal(
+                "the hottest pixel that " + allowed.origin() + " allows",
+                allowed.value(),
+                end,
+                Unit.CELSIUS,
+                "the end of the camera's scale",
+                "lower 'hottest-allowed' below it, or use a wider range of the camera"));
   }
 
   RunSetup withBench(Bench newBench) {

@@ -49,8 +49,7 @@ public final class CameraDescriptorFile {
     double noise = root.optionalQuantity("noise", Unit.KELVIN, 0.001, 10).orElse(Double.NaN);
     double latency = root.quantity("latency", Unit.SECOND, 0, 5);
     double timeConstant = root.quantity("time-constant", Unit.SECOND, 0, 30);
-    double saturation =
-        root.optionalNumber("saturation", -1000, 1e6).orElse(Double.POSITIVE_INFINITY);
+    double saturation = root.optionalNumber("saturation", -32_768, 1e6).orElse(Double.NaN);
     double settling = root.optionalQuantity("shutter-settling", Unit.SECOND, 0, 60).orElse(1);
     if (scale.isTable() && layout.isPresent() && layout.get().sample() == SampleType.F32) {
       root.report("scale", "is a table of counts, but the samples are f32; leave the table out");

@@ -12,6 +12,8 @@ package railglow.journal;
  *     a gap
  * @param timesAreExposures whether arrivals are the camera's own times of a recording
  * @param shutterSettlingSeconds how long after a shutter event frames are not used
+ * @param saturationValue samples at or above it are at the end of the camera's scale; infinite when
+ *     that is not known
  */
 public record CameraFacts(
     String name,
@@ -26,4 +28,5 @@ public record CameraFacts(
     double timeConstantSeconds,
     boolean numbersAreCounted,
     boolean timesAreExposures,
-    double shutterSettlingSeconds) {}
+    double shutterSettlingSeconds,
+    double saturationValue) {}

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import railglow.pulse.PulseOrder;
 
-/** Fills in what a header did not say before there were coded pulses. Stateless. */
+/** Fills in what headers did not say in earlier versions. Stateless. */
 final class OlderHeader {
   private OlderHeader() {}
 
@@ -14,6 +14,9 @@ final class OlderHeader {
     }
     if (header.path("detection") instanceof ObjectNode detection && !detection.has("coded")) {
       detection.put("coded", false);
+    }
+    if (header.path("camera") instanceof ObjectNode camera && !camera.has("saturationValue")) {
+      camera.put("saturationValue", "Infinity");
     }
     for (JsonNode cycle : header.path("cycles")) {
       if (cycle instanceof ObjectNode object && !object.has("inverted")) {

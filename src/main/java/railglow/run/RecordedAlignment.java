@@ -8,6 +8,7 @@ import railglow.camera.FrameMarks;
 import railglow.camera.alignment.Alignment;
 import railglow.camera.alignment.AlignmentRefusedException;
 import railglow.camera.alignment.ResistorInView;
+import railglow.camera.alignment.SupplyRise;
 import railglow.journal.CameraFacts;
 import railglow.journal.Entry;
 import railglow.journal.FrameStoreReader;
@@ -16,15 +17,17 @@ import railglow.journal.JournalReader;
 import railglow.journal.RunFolder;
 import railglow.observed.Edge;
 import railglow.observed.Frame;
+import railglow.observed.SupplyReading;
 
 /** The camera's delay from a recorded run over a small resistor: a pure function of its folder. */
 public final class RecordedAlignment {
   /**
    * @param alignment what was fitted
+   * @param supplyRise how much of the latency is the supply's own rise
    * @param column of the resistor's warmest pixel
    * @param row likewise
    */
-  public record Result(Alignment alignment, int column, int row) {}
+  public record Result(Alignment alignment, SupplyRise supplyRise, int column, int row) {}
 
   private RecordedAlignment() {}
 
@@ -38,9 +41,12 @@ public final class RecordedAlignment {
     Journal journal = JournalReader.read(folder);
     CameraFacts camera = journal.header().camera();
     List<Edge> edges = new ArrayList<>();
+    List<SupplyReading> readings = new ArrayList<>();
     for (Entry entry : journal.entries()) {
       if (entry instanceof Entry.EdgeMade made && made.edge().index() >= 0) {
         edges.add(made.edge());
+      } else if (entry instanceof Entry.Reading read) {
+        readings.add(read.reading());
       }
     }
     ArrivalClock clock = ArrivalClock.live(camera.framesPerSecond(), 0, camera.numbersAreCounted());
@@ -62,6 +68,10 @@ public final class RecordedAlignment {
     }
     Alignment alignment = resistor.fit(timeConstantSeconds);
     int warmest = resistor.warmestPixel().orElseThrow();
-    return new Result(alignment, warmest % camera.width(), warmest / camera.width());
+    return new Result(
+        alignment,
+        SupplyRise.of(edges, readings),
+        warmest % camera.width(),
+        warmest / camera.width());
   }
 }

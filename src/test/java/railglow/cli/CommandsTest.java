@@ -94,6 +94,21 @@ class CommandsTest {
         answers());
   }
 
+  /** 33 000 counts of 10 mK are 56.85 degC. */
+  @Test
+  void aCameraThatCanNotSayTheHottestThatIsAllowedIsRefused() throws IOException {
+    Path bench = folder.resolve("bench.yaml");
+    Files.copy(Path.of("instruments/bench-simulated.yaml"), bench);
+    Files.copy(
+        Path.of("instruments/supply-simulated.yaml"), folder.resolve("supply-simulated.yaml"));
+    String camera = Files.readString(Path.of("instruments/camera-simulated.yaml"));
+    Files.writeString(folder.resolve("camera-simulated.yaml"), camera.replace("65535", "33000"));
+    assertEquals(ExitCode.REFUSED, run("plan", "--bench", bench.toString()));
+    String said = complaints();
+    assertTrue(said.contains("the end of the camera's scale allows at most 56.85"), said);
+    assertTrue(said.contains("lower 'hottest-allowed'"), said);
+  }
+
   @Test
   void everyRefusalIsListedWithValueLimitAndOwnerAndNothingIsOpened() {
     Path runs = folder.resolve("runs");

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -14,9 +16,11 @@ import org.junit.jupiter.api.Test;
 import railglow.camera.CameraDescriptor;
 import railglow.camera.CameraProfile;
 import railglow.camera.Endian;
+import railglow.camera.FrameDecoder;
 import railglow.camera.Orientation;
 import railglow.camera.SampleType;
 import railglow.camera.TelemetryField;
+import railglow.thermal.Samples;
 
 class CameraDescriptorFileTest {
   private static final String SMALLEST =
@@ -83,6 +87,49 @@ class CameraDescriptorFileTest {
     assertEquals(SampleType.I16, camera.layout().sample());
     assertEquals(0, camera.profile().celsius(32768), 1e-9);
     assertEquals(-1, camera.profile().celsius(32758), 1e-9);
+  }
+
+  @Test
+  void whereHotIsDarkTheImageIsTurnedOver() throws ConfigException {
+    for (String sample : List.of("u8", "u14", "u16", "i16", "f32")) {
+      CameraDescriptor camera =
+          read(
+              SMALLEST.replace("u8", sample + "\n  byte-order: little")
+                  + "scale:\n  kelvin-per-count: -100 mK\n  celsius-at-zero: 30 degC\n");
+      assertEquals(0.1, camera.profile().kelvinPerCount());
+      byte[] bytes = new byte[camera.layout().frameBytes()];
+      ByteBuffer raw = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
+      switch (sample) {
+        case "u8" -> raw.put((byte) 50);
+        case "f32" -> raw.putFloat(50);
+        default -> raw.putShort((short) 50);
+      }
+      FrameDecoder decoder = new FrameDecoder(camera.layout(), camera.scale());
+      Samples image = decoder.newSamples();
+      decoder.decode(bytes, 0, image);
+      assertEquals(25, camera.profile().celsius(image.valueAt(0)), 1e-4, sample);
+      assertEquals(30, camera.profile().celsius(image.valueAt(1)), 1e-4, sample);
+    }
+  }
+
+  @Test
+  void theEndOfTheScaleIsThatOfTheSamplesUnlessTheFileNamesOne() throws ConfigException {
+    String kelvin = "scale:\n  kelvin-per-count: 100 mK\n  celsius-at-zero: -10 degC\n";
+    assertEquals(255, read(SMALLEST).saturationValue());
+    assertTrue(Double.isNaN(read(SMALLEST).hottestCelsius()));
+    assertEquals(15.5, read(SMALLEST + kelvin).hottestCelsius(), 1e-9);
+    assertEquals(10, read(SMALLEST + kelvin + "saturation: 200\n").hottestCelsius(), 1e-9);
+    String signed = SMALLEST.replace("u8", "i16\n  byte-order: big") + kelvin;
+    assertEquals(3266.7, read(signed).hottestCelsius(), 1e-9);
+    assertEquals(90, read(signed + "saturation: 1000\n").hottestCelsius(), 1e-9);
+    String dark = kelvin.replace("100 mK", "-100 mK");
+    assertEquals(0xFFFF, read(SMALLEST + dark).saturationValue());
+    assertEquals(-12, read(SMALLEST + dark + "saturation: 20\n").hottestCelsius(), 1e-9);
+    String table = "scale:\n  table:\n    - 0 = -20 degC\n    - 255 = 31 degC\n";
+    assertEquals(31, read(SMALLEST + table).hottestCelsius(), 1e-6);
+    assertEquals(
+        Double.POSITIVE_INFINITY,
+        read(SMALLEST.replace("u8", "f32\n  byte-order: big") + kelvin).hottestCelsius());
   }
 
   @Test

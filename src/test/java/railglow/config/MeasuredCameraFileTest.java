@@ -41,7 +41,7 @@ class MeasuredCameraFileTest {
   @TempDir Path folder;
 
   private static Alignment alignment() {
-    return new Alignment(0.0412, 0.0018, 0.0103, 0.0021, 0.0515, 0.0015, 4, 0.05, 48, 1800);
+    return new Alignment(0.0412, 0.0018, 0.0103, 0.0021, true, 0.0515, 0.0015, 4, 0.05, 48, 1800);
   }
 
   @Test

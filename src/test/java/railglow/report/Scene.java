@@ -149,7 +149,8 @@ final class Scene {
             c.timeConstantSeconds(),
             c.numbersAreCounted(),
             c.timesAreExposures(),
-            c.shutterSettlingSeconds());
+            c.shutterSettlingSeconds(),
+            c.saturationValue());
     RunHeader header =
         new RunHeader(
             sample.formatVersion(),

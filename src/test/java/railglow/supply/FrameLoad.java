@@ -61,7 +61,7 @@ final class FrameLoad implements Step, ReductionListener {
             Envelope.OPEN,
             new CameraFacts(
                 "camera", WIDTH, HEIGHT, "uint16", 60, 0.01, -273.15, 0.05, 0.03, 0.01, true, false,
-                1),
+                1, 65_535),
             "",
             0.1,
             List.of(),

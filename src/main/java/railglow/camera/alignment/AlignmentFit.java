@@ -60,11 +60,10 @@ public final class AlignmentFit {
     }
     Alignment both = new AlignmentFit(edges, times, values, Double.NaN).run(pulses);
     double better = times.length * (Math.pow(given.noise() / both.noise(), 2) - 1);
-    boolean told =
-        both.timeConstantSeconds() < MAX_LAG
-            && both.timeConstantErrorSeconds() <= TELLING_SECONDS
-            && better > TELLING_IMPROVEMENT;
-    return told ? both : given;
+    boolean seen =
+        both.timeConstantSeconds() < MAX_LAG && both.timeConstantErrorSeconds() <= TELLING_SECONDS;
+    Alignment chosen = seen && better > TELLING_IMPROVEMENT ? both : given;
+    return chosen.seeingTheTimeConstant(seen);
   }
 
   private Alignment run(int pulses) throws AlignmentRefusedException {
@@ -96,6 +95,7 @@ public final class AlignmentFit {
         Math.hypot(jackknife(parts, 1, 0), edgeError),
         best[1],
         jackknife(parts, 0, 1),
+        false,
         best[0] + best[1],
         Math.hypot(jackknife(parts, 1, 1), edgeError),
         rise,

@@ -10,30 +10,35 @@ import railglow.camera.noise.PixelFaults;
 import railglow.observed.Frame;
 import railglow.thermal.FloatSamples;
 import railglow.thermal.Plane;
+import railglow.thermal.QuarterMeans;
 import railglow.thermal.Samples;
 
 /**
- * Finds dead, saturated and flickering pixels in the lead-in, when there is no power, and puts the
- * mean of their sound neighbours in their place, in a copy. A row or column that stands out by a
- * standing offset is left as it is: a difference does not see it. Not thread-safe.
+ * Finds dead and flickering pixels in the lead-in, when there is no power, and puts the mean of
+ * their sound neighbours in their place, in a copy. A row or column that stands out by a standing
+ * offset is left as it is: a difference does not see it. Saturated pixels are taken out of the
+ * cycles' means. Not thread-safe.
  */
 final class PixelRepair {
   private static final Set<PixelFault> REPAIRED =
-      EnumSet.of(PixelFault.DEAD, PixelFault.SATURATED, PixelFault.FLICKERING);
+      EnumSet.of(PixelFault.DEAD, PixelFault.FLICKERING);
 
   /** More than this share of the picture is no fault of pixels: something moved in the scene. */
   private static final double MOST = 0.005;
 
   private final PixelCensus census;
   private final Samples copy;
+  private final SaturatedPixels saturated;
   private PixelFaults faults;
 
   /**
    * @param like one image of the camera's kind and size
+   * @param saturationValue samples at or above it are at the end of the camera's scale
    */
-  PixelRepair(Samples like) {
-    this.census = new PixelCensus(like, Double.POSITIVE_INFINITY);
+  PixelRepair(Samples like, double saturationValue) {
+    this.census = new PixelCensus(like, saturationValue);
     this.copy = like.newLike();
+    this.saturated = new SaturatedPixels(like.width(), like.height(), saturationValue);
   }
 
   /** Takes a frame of the lead-in. */
@@ -79,14 +84,29 @@ final class PixelRepair {
         : "Bad pixels of the camera, replaced by their neighbours' mean: " + words;
   }
 
-  /** The very same image where no pixel is bad; else one that the next call overwrites. */
+  /**
+   * For an image that will be used: the very same where no pixel is bad; else one that the next
+   * call overwrites.
+   */
   Samples repaired(Samples image) {
-    if (faults == null || faults.count() == 0) {
-      return image;
+    Samples sound = image;
+    if (faults != null && faults.count() > 0) {
+      copy.copyFrom(image);
+      faults.repair(copy);
+      sound = copy;
     }
-    copy.copyFrom(image);
-    faults.repair(copy);
-    return copy;
+    saturated.watch(sound);
+    return sound;
+  }
+
+  /** Takes saturated pixels out of a cycle's means, in place, and tells of new ones. */
+  QuarterMeans unsaturated(QuarterMeans means, ReductionListener listener, long nowNanos) {
+    String found = saturated.news();
+    if (!found.isEmpty()) {
+      listener.onNote(found, nowNanos);
+    }
+    saturated.blank(means);
+    return means;
   }
 
   /** The same mean image, repaired in place. */

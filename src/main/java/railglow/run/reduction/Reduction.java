@@ -99,7 +99,7 @@ public final class Reduction {
     this.quarters = new QuarterAccumulator(camera.width(), camera.height(), scale());
     this.detector = new Detector(header.detection(), camera.width(), camera.height());
     this.leadIn = new LeadInMean(camera.width(), camera.height());
-    this.pixels = new PixelRepair(like);
+    this.pixels = new PixelRepair(like, camera.saturationValue());
     this.levels = new SupplyLevels(header.leadOhms());
     this.knownUntilNanos = Long.MIN_VALUE;
   }
@@ -253,7 +253,8 @@ public final class Reduction {
     cyclesClosed++;
     Optional<QuarterMeans> unit = Optional.empty();
     if (reason.isEmpty()) {
-      QuarterMeans means = quarters.finish(window.cycle());
+      QuarterMeans means =
+          pixels.unsaturated(quarters.finish(window.cycle()), listener, window.endNanos());
       unit = header.detection().coded() ? pairs.take(means, window.inverted()) : Optional.of(means);
     } else {
       quarters.reset();

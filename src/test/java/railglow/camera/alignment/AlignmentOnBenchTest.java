@@ -1,10 +1,8 @@
 package railglow.camera.alignment;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import railglow.camera.ArrivalClock;
 import railglow.observed.Edge;
@@ -16,7 +14,10 @@ import railglow.sim.picture.FrameFate;
 import railglow.sim.truth.TruthLog;
 import railglow.thermal.CountSamples;
 
-/** The whole measurement on the simulated bench, in invented time: its C37 is the resistor. */
+/**
+ * Why the alignment asks for a bare resistor: a part of a board is seen late, by what its rail
+ * stores and by the coat over it. In invented time, with the simulated board's C37 as the resistor.
+ */
 class AlignmentOnBenchTest {
   private static final double TRUE_LATENCY = 0.040;
   private static final double NANOS = 1e9;
@@ -24,26 +25,10 @@ class AlignmentOnBenchTest {
   private static final double LAG = 0.010;
 
   @Test
-  void theLatencyOfTheSimulatedCameraIsRightWithinFiveMilliseconds() throws Exception {
+  void aPartOfABoardIsSeenLateByItsRailAndItsCoat() throws Exception {
     Alignment measured = measure(1, 24);
-    double error = measured.latencySeconds() - TRUE_LATENCY;
-    assertTrue(Math.abs(error) < 0.005, "off by " + error + ": " + measured);
-    assertTrue(Math.abs(error) < 3 * measured.latencyErrorSeconds(), measured.toString());
-  }
-
-  @Test
-  @Tag("slow")
-  void theStatedErrorCoversTheTruthInRepeatedRuns() throws Exception {
-    int covered = 0;
-    int runs = 10;
-    for (int seed = 1; seed <= runs; seed++) {
-      Alignment measured = measure(seed, 48);
-      double error = measured.latencySeconds() - TRUE_LATENCY;
-      assertEquals(0, error, 0.005, measured.toString());
-      covered += Math.abs(error) <= 2 * measured.latencyErrorSeconds() ? 1 : 0;
-    }
-    // Binomial, 10 runs at 95 %: fewer than 8 happen once in 90.
-    assertTrue(covered >= 8, covered + " of " + runs);
+    double late = measured.latencySeconds() - TRUE_LATENCY;
+    assertTrue(late > 0.002 && late < 0.008, "late by " + late + ": " + measured);
   }
 
   static Alignment measure(long seed, int pulses) throws AlignmentRefusedException {

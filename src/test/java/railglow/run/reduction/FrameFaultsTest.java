@@ -48,6 +48,51 @@ class FrameFaultsTest {
   }
 
   @Test
+  void aPixelAtTheEndOfTheScaleIsCountedAndNeverBecomesARise() {
+    InventedRun run = new InventedRun(START, 0, 12);
+    int alone = 12 * W + 12;
+    for (Frame frame : run.frames) {
+      short[] counts = counts(frame);
+      counts[alone] = (short) (run.isOnAt(frame) ? 0xFFFF : counts[alone]);
+      for (int row = 3; row < 10; row++) {
+        for (int column = 20; column < 27; column++) {
+          // a warm place that is cut off at the top: what is left of its noise follows the pulse
+          int value = 65_530 + (run.isOnAt(frame) ? 8 : 0) + (int) (5 * random.nextGaussian());
+          counts[row * W + column] = (short) Math.min(0xFFFF, value);
+        }
+      }
+    }
+    Reduced reduced = run.reduce(0, cycles);
+    assertEquals(8, reduced.cyclesUsed());
+    assertEquals(List.of(), reduced.look().sources());
+    assertEquals(0, reduced.look().inPhase().values()[alone], 0.01);
+    assertEquals(0, reduced.look().inPhase().values()[6 * W + 23], 0.01);
+    assertEquals(
+        List.of(
+            "50 pixels are at the end of the camera's scale and left out from here on, within"
+                + " columns 12 to 26 and rows 3 to 12: what is there is hotter than the camera can"
+                + " say, and its rise is not known"),
+        run.notes);
+  }
+
+  @Test
+  void aSourceWhoseMiddleIsAtTheEndOfTheScaleIsFoundByWhatIsAroundItAndNotOverstated() {
+    InventedRun run = new InventedRun(START, 300, 10);
+    for (Frame frame : run.frames) {
+      short[] counts = counts(frame);
+      for (int i = 0; i < counts.length; i++) {
+        counts[i] = (short) Math.min(0xFFFF, (counts[i] & 0xFFFF) + 0xFFFF - 29_150);
+      }
+    }
+    Reduced reduced = run.reduce(0, cycles);
+    assertEquals(1, run.notes.size(), run.notes.toString());
+    assertEquals(1, reduced.look().sources().size());
+    assertEquals(20.3, reduced.look().sources().get(0).column(), 3);
+    assertEquals(9.7, reduced.look().sources().get(0).row(), 3);
+    assertTrue(reduced.look().sources().get(0).riseKelvin() < 3);
+  }
+
+  @Test
   void aReplayRepairsTheSamePixelsToTheSameBits() {
     InventedRun run = new InventedRun(START, 4, 1);
     run.frames.forEach(frame -> counts(frame)[DEAD] = 20_000);

@@ -108,7 +108,8 @@ final class FramePath implements AutoCloseable {
     List<CycleWindow> cycles = new ArrayList<>(Timeline.of(SEQUENCE).cycles());
     CameraFacts camera =
         new CameraFacts(
-            "camera", width, height, "uint16", 60, 0.01, -273.15, 0.05, 0.03, 0.01, true, false, 1);
+            "camera", width, height, "uint16", 60, 0.01, -273.15, 0.05, 0.03, 0.01, true, false, 1,
+            65_535);
     return new RunHeader(
         1,
         "test",

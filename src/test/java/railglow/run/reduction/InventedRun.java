@@ -70,7 +70,8 @@ final class InventedRun {
                 0.01,
                 numbersAreCounted,
                 false,
-                1),
+                1,
+                65_535),
             "",
             0.1,
             List.of(),
@@ -129,6 +130,11 @@ final class InventedRun {
       frame.begin(number++, t + LATENCY_NANOS);
       frames.add(frame);
     }
+  }
+
+  /** Whether the output was on when a frame was taken. */
+  boolean isOnAt(Frame frame) {
+    return isOn(header.cycles(), frame.arrivalNanos() - LATENCY_NANOS);
   }
 
   private static boolean isOn(List<CycleWindow> cycles, long nanos) {
