@@ -27,6 +27,7 @@ final class CompanionEntry {
           Arrays.copyOfRange(words, 1, words.length),
           System.in,
           System.out,
+          Terminal.ofProcess()::complain,
           CompanionEntry::descriptor,
           SystemClock.INSTANCE);
     } catch (IOException | RuntimeException e) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import railglow.board.Rail;
 import railglow.units.Interval;
+import railglow.units.Quantity;
 import railglow.units.Unit;
 
 /** Reads the rails of a board file. */
@@ -37,7 +38,12 @@ final class BoardRails {
       if (nominal.isPresent()
           && highest.isPresent()
           && highest.getAsDouble() >= nominal.getAsDouble()) {
-        section.report("highest-injection", "must be below the rail's nominal voltage");
+        section.report(
+            "highest-injection",
+            "is "
+                + Quantity.format(highest.getAsDouble(), Unit.VOLT)
+                + ", not below 'nominal' "
+                + Quantity.format(nominal.getAsDouble(), Unit.VOLT));
       }
       Optional<Interval> normal = normal(section);
       if (normal.isEmpty()) {

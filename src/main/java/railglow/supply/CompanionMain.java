@@ -3,6 +3,7 @@ package railglow.supply;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.util.function.Consumer;
 import railglow.link.Link;
 import railglow.link.LinkException;
 import railglow.link.PortLink;
@@ -47,12 +48,14 @@ public final class CompanionMain {
    *     process id
    * @param in from the controller
    * @param out to the controller
+   * @param operator takes what is to be said to the operator when the controller can't
    * @return the exit code
    */
   public static int run(
       String[] args,
       InputStream in,
       OutputStream out,
+      Consumer<String> operator,
       DescriptorReader descriptors,
       MonotonicClock clock)
       throws IOException {
@@ -79,7 +82,7 @@ public final class CompanionMain {
       CompanionAnswers answers = new CompanionAnswers(out);
       CompanionWatch watch =
           new CompanionWatch(
-              supply, limitNanos, PATIENCE_NANOS, clock, answers, () -> end(controller));
+              supply, limitNanos, PATIENCE_NANOS, clock, answers, () -> end(controller), operator);
       StepRunner runner = new StepRunner("companion-watch", watch, clock, (name, e) -> {});
       Thread untilDone = new Thread(() -> runner.awaitEnd(PATIENCE_NANOS * 2), "companion-signal");
       Runtime.getRuntime().addShutdownHook(untilDone);

@@ -69,8 +69,9 @@ public final class CompanionProcess implements Step, AutoCloseable {
     command.add(Long.toString(LIMIT_NANOS / 1_000_000));
     command.add(Long.toString(ProcessHandle.current().pid()));
     try {
+      // Where the program complains the companion complains too: it may be the only one left.
       Process process =
-          new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start();
+          new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
       CompanionTalk.sendText(process.getOutputStream(), descriptorText);
       return new LaunchedCompanion(process);
     } catch (IOException e) {

@@ -1,5 +1,6 @@
 package railglow.supply;
 
+import java.util.function.Consumer;
 import java.util.function.IntConsumer;
 import railglow.observed.OutputState;
 import railglow.safety.StopLatch;
@@ -31,6 +32,7 @@ final class CompanionWatch implements Step {
   private final Runnable freeTheWay;
   private final KeeperReports reports = new KeeperReports(SupplyListener.NONE, new StopLatch());
   private final OffDrive drive;
+  private final CompanionVoice voice;
   private volatile long lastBeatNanos;
   private volatile boolean goodbye;
   private volatile boolean pipeClosed;
@@ -46,6 +48,7 @@ final class CompanionWatch implements Step {
    * @param patienceNanos how long it tries to prove off once the controller is gone
    * @param answer takes the bytes for the controller; must not throw
    * @param freeTheWay ends a controller that is silent and holds the only way to the supply
+   * @param operator takes each sentence for the operator; must not throw
    */
   CompanionWatch(
       Supply supply,
@@ -53,12 +56,14 @@ final class CompanionWatch implements Step {
       long patienceNanos,
       MonotonicClock clock,
       IntConsumer answer,
-      Runnable freeTheWay) {
+      Runnable freeTheWay,
+      Consumer<String> operator) {
     this.limitNanos = limitNanos;
     this.patienceNanos = patienceNanos;
     this.clock = clock;
     this.answer = answer;
     this.freeTheWay = freeTheWay;
+    this.voice = new CompanionVoice(operator);
     this.drive = new OffDrive(supply, reports, clock);
     this.lastBeatNanos = clock.nanos();
   }
@@ -92,6 +97,7 @@ final class CompanionWatch implements Step {
       acting = true;
       actingSinceNanos = nowNanos;
       answer.accept(CompanionTalk.ACTING);
+      voice.acting(nowNanos);
     }
     return act(nowNanos);
   }
@@ -114,18 +120,22 @@ final class CompanionWatch implements Step {
       }
       if (pipeClosed) {
         ending = Ending.PROVEN_OFF;
+        voice.provenOff();
         return FINISHED;
       }
       return clock.nanos() + AGAIN_NANOS;
     }
     if (!freed && !pipeClosed && attempts >= ATTEMPTS_BEFORE_KILLING) {
       freed = true;
+      voice.endedTheProgram();
       freeTheWay.run();
     }
     if (pipeClosed && clock.nanos() - actingSinceNanos > patienceNanos) {
       ending = Ending.NOT_PROVEN;
+      voice.givenUp(reports.doubt());
       return FINISHED;
     }
+    voice.notProven(reports.doubt(), nowNanos);
     return clock.nanos() + LOOK_NANOS;
   }
 }

@@ -165,7 +165,13 @@ final class ChildHunt implements AutoCloseable {
 
   private boolean endedByABusyMachine() throws IOException {
     String said = output();
-    return Stream.of("can't keep", "loop stalled", "frames stale", "permit lapsed", "not ready")
+    return Stream.of(
+            "can't keep",
+            "loop stalled",
+            "frames stale",
+            "readings stale",
+            "permit lapsed",
+            "not ready")
         .anyMatch(said::contains);
   }
 

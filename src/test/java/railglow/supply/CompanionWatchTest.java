@@ -19,9 +19,11 @@ class CompanionWatchTest {
   private final InventedClock clock = new InventedClock(5);
   private final FakeSupply supply = new FakeSupply(Descriptors.simulated(), clock, 1);
   private final List<Integer> answers = new ArrayList<>();
+  private final List<String> told = new ArrayList<>();
   private int killed;
   private final CompanionWatch watch =
-      new CompanionWatch(supply, LIMIT_NANOS, PATIENCE_NANOS, clock, answers::add, () -> killed++);
+      new CompanionWatch(
+          supply, LIMIT_NANOS, PATIENCE_NANOS, clock, answers::add, () -> killed++, told::add);
 
   @BeforeEach
   void outputOn() {
@@ -73,6 +75,8 @@ class CompanionWatchTest {
     assertEquals("off", supply.exchanges.get(0));
     assertFalse(supply.isTrulyOn());
     assertEquals(List.of(CompanionTalk.ACTING, CompanionTalk.PROVEN), answers);
+    assertEquals(
+        List.of("Companion  the program ended without a goodbye; output proven off"), told);
   }
 
   @Test
@@ -86,6 +90,7 @@ class CompanionWatchTest {
 
     assertFalse(supply.isTrulyOn(), "a controller that woke up must not win");
     assertEquals(0, killed, "the way was free, nobody had to be ended");
+    assertEquals(List.of(), told, "a program that lives speaks for itself");
   }
 
   @Test
@@ -94,8 +99,14 @@ class CompanionWatchTest {
 
     run(20);
 
+    watch.heard(-1);
+    run(1);
+
     assertEquals(1, killed);
     assertFalse(supply.isTrulyOn());
+    assertTrue(
+        told.get(told.size() - 1).contains("stood still, holding the line, and was ended; output"),
+        told.toString());
   }
 
   @Test
@@ -108,5 +119,9 @@ class CompanionWatchTest {
 
     assertEquals(Ending.NOT_PROVEN, watch.ending());
     assertTrue(supply.exchanges.stream().filter("off"::equals).count() > 50);
+    assertEquals(2, told.size(), "an alarm after two seconds and one at the end: " + told);
+    assertTrue(told.get(0).contains("OUTPUT NOT PROVEN OFF (still trying): "), told.get(0));
+    assertTrue(told.get(1).contains("OUTPUT NOT PROVEN OFF (given up): "), told.get(1));
+    assertTrue(told.get(1).contains("by hand, or pull the leads, NOW"), told.get(1));
   }
 }

@@ -5,6 +5,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Puts rows of a table into a document, between its markers. */
 final class FaultTable {
@@ -38,5 +41,36 @@ final class FaultTable {
 
   private static String printable(String row) {
     return row.replaceAll("[^ -~]", "?").replaceAll(" +", " ");
+  }
+
+  /**
+   * A row on a fault of the program itself.
+   *
+   * @param offMillis NaN where the fault has no moment
+   * @param told what the operator reads last
+   */
+  static String processRow(
+      String fault, double offMillis, boolean trulyOn, int exitCode, String told) {
+    return String.format(
+        Locale.ROOT,
+        "| %s | %s | %s | %s | %s | %d | %s |",
+        fault,
+        cause(told),
+        Double.isNaN(offMillis) ? "-" : String.format(Locale.ROOT, "%.0f ms", offMillis),
+        told.contains("output proven off")
+            ? "PROVEN_OFF"
+            : told.contains("NOT PROVEN OFF") ? "UNKNOWN" : "-",
+        trulyOn ? "on" : "off",
+        exitCode,
+        told.replace("|", "/"));
+  }
+
+  /** As the program's last sentence says it. */
+  private static String cause(String told) {
+    Matcher said = Pattern.compile("^Stopped +([a-z ]+),").matcher(told);
+    if (said.find()) {
+      return said.group(1).toUpperCase(Locale.ROOT).replace(' ', '_');
+    }
+    return told.startsWith("Ended") ? "PROGRAMME_FINISHED" : "-";
   }
 }

@@ -11,9 +11,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -52,28 +49,8 @@ class ProcessFaultsTest {
   }
 
   private void row(String fault, double offMillis, int exitCode, String told) {
-    ROWS.add(
-        String.format(
-            Locale.ROOT,
-            "| %s | %s | %s | %s | %s | %d | %s |",
-            fault,
-            cause(told),
-            Double.isNaN(offMillis) ? "-" : String.format(Locale.ROOT, "%.0f ms", offMillis),
-            told.contains("output proven off")
-                ? "PROVEN_OFF"
-                : told.contains("NOT PROVEN OFF") ? "UNKNOWN" : "-",
-            hunt.outputIsOn() ? "on" : "off",
-            exitCode,
-            told.replace("|", "/").replace(folder.toString(), "FOLDER")));
-  }
-
-  /** As the program's last sentence says it. */
-  private static String cause(String told) {
-    Matcher said = Pattern.compile("^Stopped +([a-z ]+),").matcher(told);
-    if (said.find()) {
-      return said.group(1).toUpperCase(Locale.ROOT).replace(' ', '_');
-    }
-    return told.startsWith("Ended") ? "PROGRAMME_FINISHED" : "-";
+    String safe = told.replace(folder.toString(), "FOLDER");
+    ROWS.add(FaultTable.processRow(fault, offMillis, hunt.outputIsOn(), exitCode, safe));
   }
 
   @AfterAll
@@ -90,7 +67,7 @@ class ProcessFaultsTest {
     double off = hunt.millisToOff(5);
 
     assertTrue(off < 1500, off + " ms");
-    row("kill -9 in an ON half", off, hunt.exitCode(10), "nothing: the program is dead");
+    row("kill -9 in an ON half", off, hunt.exitCode(10), companionSays("without a goodbye"));
   }
 
   @Test
@@ -118,7 +95,8 @@ class ProcessFaultsTest {
     hunt.signal("KILL");
     double off = hunt.millisToOff(6);
 
-    row("kill -9 in an ON half, serial", off, hunt.exitCode(10), "nothing: the program is dead");
+    int code = hunt.exitCode(10);
+    row("kill -9 in an ON half, serial", off, code, companionSays("without a goodbye"));
   }
 
   @Test
@@ -133,8 +111,20 @@ class ProcessFaultsTest {
     int code = hunt.exitCode(30);
 
     assertFalse(hunt.outputIsOn());
-    String told = code == 137 ? "nothing: the companion ended it" : hunt.lineWith("Stopped");
+    String told =
+        code == 137 ? companionSays("stood still, holding the line") : hunt.lineWith("Stopped");
     row("controller paused (SIGSTOP), serial", off, code, told);
+  }
+
+  /** What it says when the program can't: it may come some time after the output went off. */
+  private String companionSays(String why) throws Exception {
+    String said = "";
+    for (int i = 0; i < 1000 && !said.contains("output proven off"); i++) {
+      Thread.sleep(10);
+      said = hunt.lineWith("Companion");
+    }
+    assertTrue(said.contains(why) && said.contains("output proven off"), hunt.output());
+    return said;
   }
 
   private void onTerminal() throws Exception {
@@ -269,16 +259,39 @@ class ProcessFaultsTest {
 
   @Test
   void withoutAnyMemoryLeftAndNoCompanionTheProgramItselfSendsOff() throws Exception {
+    hunt.alone();
+    everyByteTaken("every byte of memory taken, no companion", false);
+  }
+
+  @Test
+  void withoutAnyMemoryLeftTheCompanionProvesItOff() throws Exception {
+    everyByteTaken("every byte of memory taken", true);
+  }
+
+  @Test
+  void withoutAnyMemoryLeftOnATerminalTheCompanionTakesTheLineAndProvesItOff() throws Exception {
+    Assumptions.assumeTrue(Files.isExecutable(Path.of("/usr/bin/socat")), "socat is not installed");
+    hunt.close();
+    hunt = ChildHunt.onTerminal(folder);
+    everyByteTaken("every byte of memory taken, serial", true);
+  }
+
+  private void everyByteTaken(String fault, boolean companion) throws Exception {
     Path when = folder.resolve("now");
-    hunt.alone().withMain(ExhaustedMain.class, when.toString()).start();
+    hunt.withMain(ExhaustedMain.class, when.toString()).start();
     hunt.awaitOn();
     Files.createFile(when);
     hunt.faultNow();
-    double off = hunt.millisToOff(15);
+    double off = hunt.millisToOff(60);
     int code = hunt.exitCode(300);
     assertFalse(hunt.outputIsOn());
-    assertTrue(code == 4 || code == 5, code + ": " + hunt.output());
-    row("every byte of memory taken, no companion", off, code, hunt.lineWith("memory"));
+    String told = hunt.lineWith("memory");
+    if (companion) {
+      told = (told + " " + companionSays("")).strip();
+    } else {
+      assertTrue(code == 4 || code == 5, code + ": " + hunt.output());
+    }
+    row(fault, off, code, told);
   }
 
   @Test
