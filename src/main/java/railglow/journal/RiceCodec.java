@@ -1,6 +1,7 @@
 package railglow.journal;
 
 import java.nio.ByteBuffer;
+import java.util.Arrays;
 import railglow.thermal.CountSamples;
 import railglow.thermal.Samples;
 
@@ -27,19 +28,28 @@ final class RiceCodec implements FrameCodec {
   private static final int BEFORE = 1;
   private static final int MEAN = 2;
 
+  /** Sums of so many codes of 16 bits stay below 2^31. */
+  private static final int BLOCK = 1 << 14;
+
+  private static final int TRIED_EVERY = 4;
+
   private final int width;
   private final int height;
   private final short[] before;
   private final int[] means;
-  private final int[][] codes;
+  private final int[] codes;
+  private final int[] better;
+  private int leaning;
   private final BitsOut bits;
+  private final BitsIn from = new BitsIn();
 
   RiceCodec(int width, int height) {
     this.width = width;
     this.height = height;
     before = new short[Math.multiplyExact(width, height)];
     means = new int[before.length];
-    codes = new int[3][width];
+    codes = new int[width + 1];
+    better = new int[height];
     bits = new BitsOut(maxBytes());
   }
 
@@ -59,21 +69,76 @@ final class RiceCodec implements FrameCodec {
     bits.begin();
     for (int row = 0; row < height; row++) {
       int start = row * width;
-      int predictor;
-      long sum;
       if (independent) {
-        predictor = LEFT;
-        sum = codesFromLeft(counts, start);
+        row(counts, start, LEFT, codesFromLeft(counts, start));
+        startMeans(counts, start);
       } else {
-        long fromBefore = codesFromBefore(counts, start);
-        long fromMean = codesFromMean(counts, start);
-        predictor = fromMean < fromBefore ? MEAN : BEFORE;
-        sum = Math.min(fromBefore, fromMean);
+        leaningRow(counts, row);
       }
-      row(counts, start, predictor, parameter(sum));
     }
+    leaning = independent ? 0 : leaning + 1;
+    System.arraycopy(counts, 0, before, 0, counts.length);
     out.put(bits.bytes(), 0, bits.end());
-    remember(counts, independent);
+  }
+
+  /** Each row tries both predictions now and then, by turns, and keeps to the better one. */
+  private void leaningRow(short[] counts, int row) {
+    int start = row * width;
+    if ((leaning + row) % TRIED_EVERY == 0) {
+      long fromBefore = codesFromBefore(counts, start);
+      long fromMean = codesFromMean(counts, start);
+      better[row] = fromMean < fromBefore ? MEAN : BEFORE;
+    }
+    if (better[row] == MEAN) {
+      row(counts, start, MEAN, codesFromMean(counts, start));
+    } else {
+      row(counts, start, BEFORE, codesFromBefore(counts, start));
+    }
+    moveMeans(counts, start);
+  }
+
+  private long codesFromBefore(short[] counts, int start) {
+    long sum = 0;
+    for (int block = 0; block < width; block += BLOCK) {
+      int end = Math.min(width, block + BLOCK);
+      int part = 0;
+      for (int i = block; i < end; i++) {
+        int u = unsigned(counts[start + i] - before[start + i]);
+        codes[i] = u;
+        part += u;
+      }
+      sum += part;
+    }
+    return sum;
+  }
+
+  private long codesFromMean(short[] counts, int start) {
+    long sum = 0;
+    for (int block = 0; block < width; block += BLOCK) {
+      int end = Math.min(width, block + BLOCK);
+      int part = 0;
+      for (int i = block; i < end; i++) {
+        int u = unsigned(counts[start + i] - (means[start + i] + 128 >> 8));
+        codes[i] = u;
+        part += u;
+      }
+      sum += part;
+    }
+    return sum;
+  }
+
+  /** Writes the row that {@link #codes} hold. */
+  private void row(short[] counts, int start, int predictor, long sum) {
+    int k = parameter(sum);
+    if (!fits(sum, k)) {
+      bits.put(PLAIN, 8);
+      for (int i = 0; i < width; i++) {
+        bits.put(counts[start + i] & 0xFFFF, 16);
+      }
+      return;
+    }
+    bits.put(predictor << 4 | k, 8);
+    bits.putRice(codes, width, k, MOST_ZEROS);
   }
 
   /** The k for which codes of this sum are short: 2^k near the mean. */
@@ -85,60 +150,31 @@ final class RiceCodec implements FrameCodec {
     return k;
   }
 
-  private void row(short[] counts, int start, int predictor, int k) {
-    int[] u = codes[predictor];
+  /** Whether a row in code is shorter than its plain counts. */
+  private boolean fits(long sum, int k) {
+    long zeros = sum >> k;
+    // A code too long for its zeros takes at most 16 bits more than they would, and 12 zeros of
+    // them.
+    long atMost = zeros + (1L + k) * width + 16 * (zeros / MOST_ZEROS);
+    return atMost < 16L * width || length(k) < 16L * width;
+  }
+
+  private long length(int k) {
     long length = 0;
     for (int i = 0; i < width; i++) {
-      int zeros = u[i] >>> k;
+      int zeros = codes[i] >>> k;
       length += zeros < MOST_ZEROS ? zeros + 1 + k : MOST_ZEROS + 17;
     }
-    if (length >= 16L * width) {
-      bits.put(PLAIN, 8);
-      for (int i = 0; i < width; i++) {
-        bits.put(counts[start + i] & 0xFFFF, 16);
-      }
-      return;
-    }
-    bits.put(predictor << 4 | k, 8);
-    int low = (1 << k) - 1;
-    for (int i = 0; i < width; i++) {
-      int zeros = u[i] >>> k;
-      if (zeros < MOST_ZEROS) {
-        bits.put(1 << k | u[i] & low, zeros + 1 + k);
-      } else {
-        bits.put(1 << 16 | u[i], MOST_ZEROS + 17);
-      }
-    }
+    return length;
   }
 
   private long codesFromLeft(short[] counts, int start) {
-    int[] u = codes[LEFT];
     long sum = 0;
     int left = start == 0 ? 0 : counts[start - width];
     for (int i = 0; i < width; i++) {
-      u[i] = unsigned(counts[start + i] - left);
-      sum += u[i];
+      codes[i] = unsigned(counts[start + i] - left);
+      sum += codes[i];
       left = counts[start + i];
-    }
-    return sum;
-  }
-
-  private long codesFromBefore(short[] counts, int start) {
-    int[] u = codes[BEFORE];
-    long sum = 0;
-    for (int i = 0; i < width; i++) {
-      u[i] = unsigned(counts[start + i] - before[start + i]);
-      sum += u[i];
-    }
-    return sum;
-  }
-
-  private long codesFromMean(short[] counts, int start) {
-    int[] u = codes[MEAN];
-    long sum = 0;
-    for (int i = 0; i < width; i++) {
-      u[i] = unsigned(counts[start + i] - (means[start + i] + 128 >> 8));
-      sum += u[i];
     }
     return sum;
   }
@@ -148,16 +184,19 @@ final class RiceCodec implements FrameCodec {
     return d << 1 ^ d >> 31;
   }
 
-  private void remember(short[] counts, boolean independent) {
-    System.arraycopy(counts, 0, before, 0, counts.length);
-    if (independent) {
-      for (int i = 0; i < counts.length; i++) {
-        means[i] = (counts[i] & 0xFFFF) << 8;
-      }
-    } else {
-      for (int i = 0; i < counts.length; i++) {
-        means[i] += ((counts[i] & 0xFFFF) << 8) - means[i] >> 3;
-      }
+  private static int signed(int code) {
+    return code >>> 1 ^ -(code & 1);
+  }
+
+  private void startMeans(short[] counts, int start) {
+    for (int i = start; i < start + width; i++) {
+      means[i] = (counts[i] & 0xFFFF) << 8;
+    }
+  }
+
+  private void moveMeans(short[] counts, int start) {
+    for (int i = start; i < start + width; i++) {
+      means[i] += ((counts[i] & 0xFFFF) << 8) - means[i] >> 3;
     }
   }
 
@@ -170,36 +209,49 @@ final class RiceCodec implements FrameCodec {
       throw new JournalException(length + " bytes are more than a frame can have");
     }
     in.get(bytes, 0, length);
-    java.util.Arrays.fill(bytes, length, length + 8, (byte) 0);
-    BitsIn from = new BitsIn(bytes, length);
+    Arrays.fill(bytes, length, length + 8, (byte) 0);
+    from.begin(bytes, length);
     for (int row = 0; row < height; row++) {
       int head = from.take(8);
       int predictor = head >>> 4;
       if (predictor > MEAN || independent && predictor != LEFT) {
         throw new JournalException("row " + row + " names a prediction that there is not");
       }
-      decodeRow(from, counts, row * width, predictor, head & 15);
+      decodeRow(counts, row * width, predictor, head & 15);
+      if (independent) {
+        startMeans(counts, row * width);
+      } else {
+        moveMeans(counts, row * width);
+      }
     }
     if (from.overrun()) {
       throw new JournalException("the bytes end before the frame does");
     }
-    remember(counts, independent);
+    System.arraycopy(counts, 0, before, 0, counts.length);
   }
 
-  private void decodeRow(BitsIn from, short[] counts, int start, int predictor, int k)
-      throws JournalException {
-    int left = start == 0 ? 0 : counts[start - width];
-    for (int i = start; i < start + width; i++) {
-      if (k == PLAIN) {
+  private void decodeRow(short[] counts, int start, int predictor, int k) throws JournalException {
+    if (k == PLAIN) {
+      for (int i = start; i < start + width; i++) {
         counts[i] = (short) from.take(16);
-        continue;
       }
-      int zeros = from.zeros(MOST_ZEROS);
-      int u = zeros < MOST_ZEROS ? zeros << k | from.take(k) : from.take(16);
-      int predicted =
-          predictor == LEFT ? left : predictor == BEFORE ? before[i] : means[i] + 128 >> 8;
-      counts[i] = (short) (predicted + (u >>> 1 ^ -(u & 1)));
-      left = counts[i];
+      return;
+    }
+    from.takeRice(codes, width, k, MOST_ZEROS);
+    if (predictor == BEFORE) {
+      for (int i = 0; i < width; i++) {
+        counts[start + i] = (short) (before[start + i] + signed(codes[i]));
+      }
+    } else if (predictor == MEAN) {
+      for (int i = 0; i < width; i++) {
+        counts[start + i] = (short) ((means[start + i] + 128 >> 8) + signed(codes[i]));
+      }
+    } else {
+      int left = start == 0 ? 0 : counts[start - width];
+      for (int i = 0; i < width; i++) {
+        left += signed(codes[i]);
+        counts[start + i] = (short) left;
+      }
     }
   }
 }
