@@ -6,6 +6,7 @@ import railglow.observed.FrameMark;
 import railglow.thermal.CountSamples;
 import railglow.thermal.FloatSamples;
 import railglow.thermal.Samples;
+import railglow.thermal.Selection;
 
 /**
  * Marks frames that are frozen, damaged, taken in a shutter event, or changed as a whole, by their
@@ -173,10 +174,9 @@ public final class FrameMarks {
       common = 0;
       return;
     }
-    Arrays.sort(sorted, 0, used);
+    double median = Selection.median(sorted, used);
     double usual = usualSpread.median();
     double clip = usual > 0 ? CLIP * usual : Double.POSITIVE_INFINITY;
-    double median = sorted[used / 2];
     double sum = 0;
     int near = 0;
     for (int i = 0; i < used; i++) {

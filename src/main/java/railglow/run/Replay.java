@@ -14,8 +14,8 @@ import railglow.run.reduction.ReductionListener;
 import railglow.thermal.Look;
 
 /**
- * Feeds a run folder's frames, edges and readings through the same reduction as the run itself. A
- * pure function of the folder.
+ * Feeds a run folder's frames, edges and readings through the same reduction as the run itself; of
+ * its looks only those are made that the last depends on. A pure function of the folder.
  */
 public final class Replay {
   /**
@@ -36,7 +36,7 @@ public final class Replay {
     try (FrameStoreReader frames = FrameStoreReader.open(folder.frames());
         FramesAhead ahead = new FramesAhead(frames)) {
       Reduction reduction =
-          new Reduction(journal.header(), frames.newSamples(), new GivesBack(ahead));
+          new Reduction(journal.header(), frames.newSamples(), new GivesBack(ahead), false);
       for (Entry entry : journal.entries()) {
         if (entry instanceof Entry.EdgeMade edge) {
           reduction.onEdge(edge.edge());

@@ -1,14 +1,14 @@
 package railglow.thermal;
 
 /** Order statistics without sorting everything (Hoare, Comm. ACM 4, 1961, p. 321). Stateless. */
-final class Selection {
+public final class Selection {
   private Selection() {}
 
   /**
-   * The k-th smallest of the first n values, k from 0; reorders them so that smaller ones come
-   * before it and larger ones after.
+   * The k-th smallest of the first n values, none of them NaN, k from 0; reorders them so that
+   * smaller ones come before it and larger ones after.
    */
-  static float kth(float[] values, int n, int k) {
+  public static float kth(float[] values, int n, int k) {
     int low = 0;
     int high = n - 1;
     while (low < high) {
@@ -41,8 +41,8 @@ final class Selection {
     return values[k];
   }
 
-  /** The median (the upper one of an even number); reorders the values. */
-  static float median(float[] values, int n) {
+  /** The median of the first n, none NaN (the upper one of an even number); reorders the values. */
+  public static float median(float[] values, int n) {
     return kth(values, n, n / 2);
   }
 

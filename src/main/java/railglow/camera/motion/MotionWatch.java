@@ -17,7 +17,11 @@ public final class MotionWatch {
   private static final double TRIAL_SECONDS = 6;
   private static final double LIKE_LEARNED = 2.5;
   private static final int LEARNING_FRAMES = 8;
+
+  /** Pixels, as all lengths here, of a picture of {@link #USUAL_PIXELS} or fewer. */
   private static final double TELLING_PIXELS = 0.05;
+
+  private static final double USUAL_PIXELS = 50_000;
   private static final double SMALLEST_PIXELS = 0.1;
   private static final double SIGNIFICANT = 4;
   private static final double NEWEST_WEIGHT = 0.2;
@@ -35,6 +39,7 @@ public final class MotionWatch {
   private final float[] image;
   private final double[] sum;
   private final double reachPixels;
+  private final double scale;
   private MotionState state = MotionState.LEARNING;
   private int learned;
   private long firstNanos;
@@ -60,6 +65,8 @@ public final class MotionWatch {
     frameShift = new FrameShift(like);
     image = new float[reduction.width() * reduction.height()];
     sum = new double[image.length];
+    double cameraPixels = (double) like.width() * like.height();
+    scale = Math.sqrt(Math.max(1, cameraPixels / USUAL_PIXELS)) / reduction.factor();
     reachPixels = large ? estimator.reachPixels() * reduction.factor() : 0;
     if (!large) {
       state = MotionState.CANT_TELL;
@@ -171,7 +178,7 @@ public final class MotionWatch {
     learnedScale = noiseScale;
     lastInPlaceNanos = nanos;
     double sigma = estimator.sigmaPixels();
-    state = sigma < TELLING_PIXELS ? MotionState.STILL : MotionState.CANT_TELL;
+    state = sigma < TELLING_PIXELS * scale ? MotionState.STILL : MotionState.CANT_TELL;
   }
 
   /**
@@ -181,7 +188,7 @@ public final class MotionWatch {
   private boolean doubtTexture() {
     double residual = estimator.residual();
     noiseScale = Math.max(noiseScale, Math.min(residual, LIKE_LEARNED * learnedScale));
-    return estimator.sigmaPixels() * noiseScale / residual > TELLING_PIXELS;
+    return estimator.sigmaPixels() * noiseScale / residual > TELLING_PIXELS * scale;
   }
 
   /** Whether the scene was recognised anywhere within reach. */
@@ -214,7 +221,7 @@ public final class MotionWatch {
     double y = estimator.shiftY();
     double sigma = estimator.sigmaPixels();
     double away = Math.max(Math.abs(x - smoothX), Math.abs(y - smoothY));
-    if (found && away < Math.max(NUDGE_PIXELS, NUDGE_SIGMAS * sigma)) {
+    if (found && away < Math.max(NUDGE_PIXELS * scale, NUDGE_SIGMAS * sigma)) {
       agreeing = 0;
       smoothX += NEWEST_WEIGHT * (x - smoothX);
       smoothY += NEWEST_WEIGHT * (y - smoothY);
@@ -222,7 +229,9 @@ public final class MotionWatch {
       return;
     }
     state = MotionState.MOVED;
-    if (found && agreeing > 0 && Math.hypot(x - newX, y - newY) < AGREEING_PIXELS + 4 * sigma) {
+    if (found
+        && agreeing > 0
+        && Math.hypot(x - newX, y - newY) < AGREEING_PIXELS * scale + 4 * sigma) {
       agreeing++;
     } else {
       agreeing = found ? 1 : 0;

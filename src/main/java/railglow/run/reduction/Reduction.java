@@ -3,7 +3,6 @@ package railglow.run.reduction;
 import java.util.ArrayDeque;
 import java.util.EnumSet;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 import railglow.camera.ArrivalClock;
 import railglow.camera.FrameMarks;
@@ -17,8 +16,6 @@ import railglow.observed.Frame;
 import railglow.observed.FrameMark;
 import railglow.observed.SupplyReading;
 import railglow.pulse.CycleWindow;
-import railglow.thermal.CodedPairs;
-import railglow.thermal.Detector;
 import railglow.thermal.Look;
 import railglow.thermal.QuarterAccumulator;
 import railglow.thermal.QuarterMeans;
@@ -53,7 +50,7 @@ public final class Reduction {
   private final ReductionListener listener;
   private final FrameLabeller labeller;
   private final QuarterAccumulator quarters;
-  private final Detector detector;
+  private final CycleLooks looks;
   private final LeadInMean leadIn;
   private final PixelRepair pixels;
   private final SupplyLevels levels;
@@ -65,9 +62,7 @@ public final class Reduction {
   private int open = -1;
   private int closedUntil;
   private String spoiled = "";
-  private final CodedPairs pairs = new CodedPairs();
   private int cyclesClosed;
-  private Look look;
   private boolean lost;
 
   /** A frame whose edges are not known yet; used again and again. */
@@ -83,6 +78,15 @@ public final class Reduction {
    * @param like one image of the camera's kind and size
    */
   public Reduction(RunHeader header, Samples like, ReductionListener listener) {
+    this(header, like, listener, true);
+  }
+
+  /**
+   * As above, for those whom only the end concerns.
+   *
+   * @param everyLook false to leave out the looks on which the last does not depend
+   */
+  public Reduction(RunHeader header, Samples like, ReductionListener listener, boolean everyLook) {
     CameraFacts camera = header.camera();
     this.header = header;
     this.clock = CameraClock.of(camera);
@@ -97,7 +101,7 @@ public final class Reduction {
             nanos(framePeriod / 2),
             nanos(Math.min(camera.timeConstantSeconds(), quarter / 4)));
     this.quarters = new QuarterAccumulator(camera.width(), camera.height(), scale());
-    this.detector = new Detector(header.detection(), camera.width(), camera.height());
+    this.looks = new CycleLooks(header.detection(), camera.width(), camera.height(), everyLook);
     this.leadIn = new LeadInMean(camera.width(), camera.height());
     this.pixels = new PixelRepair(like, camera.saturationValue());
     this.levels = new SupplyLevels(header.leadOhms());
@@ -151,10 +155,11 @@ public final class Reduction {
     closeUntil(labeller.count());
     CameraFacts camera = header.camera();
     double zero = Double.isNaN(camera.celsiusAtZero()) ? 0 : camera.celsiusAtZero();
-    int cyclesUsed = detector.cycles() * (header.detection().coded() ? 2 : 1);
+    int cyclesUsed = looks.cyclesUsed();
+    Look look = looks.last();
     return new Reduced(
         look,
-        look == null ? null : detector.trust(),
+        look == null ? null : looks.trust(),
         leadIn.isEmpty() ? null : pixels.repaired(leadIn.plane(scale(), zero)),
         cyclesUsed,
         cyclesClosed - cyclesUsed,
@@ -251,19 +256,15 @@ public final class Reduction {
         new Entry.Cycle(
             window.endNanos(), window.cycle(), reason.isEmpty(), reason, used, tally.takeCycle()));
     cyclesClosed++;
-    Optional<QuarterMeans> unit = Optional.empty();
+    spoiled = "";
     if (reason.isEmpty()) {
       QuarterMeans means =
           pixels.unsaturated(quarters.finish(window.cycle()), listener, window.endNanos());
-      unit = header.detection().coded() ? pairs.take(means, window.inverted()) : Optional.of(means);
+      looks
+          .take(means, window.inverted())
+          .ifPresent(look -> listener.onLook(look, window.endNanos()));
     } else {
       quarters.reset();
-    }
-    spoiled = "";
-    unit.ifPresent(detector::addCycle);
-    if (unit.isPresent() && detector.cycles() >= header.detection().minCycles()) {
-      look = detector.look();
-      listener.onLook(look, window.endNanos());
     }
   }
 

@@ -34,6 +34,7 @@ final class InventedRun {
   final List<Entry> supply = new ArrayList<>();
   final List<Frame> frames = new ArrayList<>();
   final List<String> notes = new ArrayList<>();
+  final List<Look> looks = new ArrayList<>();
 
   InventedRun(long startNanos, double spotCounts, long seed) {
     this(startNanos, spotCounts, seed, true);
@@ -143,7 +144,7 @@ final class InventedRun {
 
   /** Feeds everything, supply events lagging behind the frames by a time. */
   Reduced reduce(long supplyLagNanos, List<Entry.Cycle> cyclesSeen) {
-    Reduction reduction = reduction(cyclesSeen);
+    Reduction reduction = reduction(cyclesSeen, true);
     int event = 0;
     for (Frame frame : frames) {
       while (event < supply.size()
@@ -158,16 +159,16 @@ final class InventedRun {
     return reduction.finish();
   }
 
-  /** Feeds all of the supply first, as a replay does. */
+  /** Feeds all of the supply first and leaves out looks, as a replay does. */
   Reduced replay(List<Entry.Cycle> cyclesSeen) {
-    Reduction reduction = reduction(cyclesSeen);
+    Reduction reduction = reduction(cyclesSeen, false);
     supply.forEach(entry -> give(reduction, entry));
     reduction.allEdgesKnown();
     frames.forEach(frame -> reduction.onFrame(fresh(frame)));
     return reduction.finish();
   }
 
-  private Reduction reduction(List<Entry.Cycle> cyclesSeen) {
+  private Reduction reduction(List<Entry.Cycle> cyclesSeen, boolean everyLook) {
     return new Reduction(
         header,
         new CountSamples(WIDTH, HEIGHT),
@@ -178,7 +179,9 @@ final class InventedRun {
           }
 
           @Override
-          public void onLook(Look look, long nowNanos) {}
+          public void onLook(Look look, long nowNanos) {
+            looks.add(look);
+          }
 
           @Override
           public void onNote(String sentence, long nowNanos) {
@@ -187,7 +190,8 @@ final class InventedRun {
 
           @Override
           public void onReleased(Frame frame) {}
-        });
+        },
+        everyLook);
   }
 
   private static Frame fresh(Frame frame) {

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import railglow.journal.Entry;
 import railglow.journal.Findings;
 import railglow.journal.FindingsFile;
@@ -14,6 +16,7 @@ import railglow.observed.Frame;
 import railglow.observed.FrameMark;
 import railglow.run.FindingsMaker;
 import railglow.thermal.HeatSource;
+import railglow.thermal.Look;
 import railglow.thermal.Plane;
 
 class ReductionTest {
@@ -67,6 +70,25 @@ class ReductionTest {
     assertEquals(List.of(), differences(run, inStep, supplyLate));
     assertEquals(List.of(), differences(run, inStep, replayed));
     assertTrue(inStep.look().significance().sameBitsAs(replayed.look().significance()));
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 0.5, 0.7, 0.9, 1.2, 4})
+  void looksLeftOutChangeNotOneBitWhetherNothingIsCalledOrLateOrAtOnce(double spotCounts) {
+    for (long seed = 1; seed <= 5; seed++) {
+      InventedRun run = new InventedRun(START, spotCounts, seed);
+      Reduced looked = run.reduce(0, cycles);
+      List<Look> all = List.copyOf(run.looks);
+      run.looks.clear();
+      Reduced spared = run.replay(new ArrayList<>());
+      assertEquals(List.of(), differences(run, looked, spared));
+      assertEquals(looked.look().sources(), spared.look().sources());
+      assertEquals(looked.look().strongest(), spared.look().strongest());
+      assertTrue(looked.look().significance().sameBitsAs(spared.look().significance()));
+      assertTrue(looked.trust().sameBitsAs(spared.trust()));
+      long untilFirstCall = all.stream().takeWhile(look -> look.sources().isEmpty()).count() + 1;
+      assertEquals(Math.min(all.size(), untilFirstCall), run.looks.size());
+    }
   }
 
   @Test
