@@ -10,14 +10,21 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Makes the terminal hand over each key at once instead of whole lines, as long as this is open.
- * Signals such as Ctrl-C stay what they are. Where there is no terminal, or no stty, nothing is
- * changed.
+ * Signals such as Ctrl-C stay what they are. A terminal whose program was killed without a chance
+ * to do anything is put right by a small process that waits for just that. Where there is no
+ * terminal, or no stty, nothing is changed.
  */
 final class RawKeys implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(RawKeys.class);
   private static final long PATIENCE_SECONDS = 3;
+
+  /** Waits until the program is gone, whichever way, and sets the terminal as it was. */
+  private static final String RESTORE_WHEN_GONE =
+      "trap '' INT TERM HUP QUIT TTOU; read -r never; stty \"$1\" </dev/tty";
+
   private final String saved;
   private final Thread restoring;
+  private Process waiting;
 
   private RawKeys(String saved) {
     this.saved = saved;
@@ -29,6 +36,7 @@ final class RawKeys implements AutoCloseable {
     RawKeys keys = new RawKeys(saved);
     if (keys.isRaw()) {
       Runtime.getRuntime().addShutdownHook(keys.restoring);
+      keys.restoreWhenGone();
       stty("-icanon", "-echo", "min", "1", "time", "0");
     }
     return keys;
@@ -41,6 +49,21 @@ final class RawKeys implements AutoCloseable {
 
   private void restore() {
     stty(saved);
+    if (waiting != null) {
+      waiting.destroyForcibly();
+    }
+  }
+
+  private void restoreWhenGone() {
+    try {
+      waiting =
+          new ProcessBuilder("sh", "-c", RESTORE_WHEN_GONE, "sh", saved)
+              .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+              .redirectError(ProcessBuilder.Redirect.DISCARD)
+              .start();
+    } catch (IOException e) {
+      LOG.info("nobody puts the terminal right should the program be killed: {}", e.toString());
+    }
   }
 
   /** Its answer; empty when it failed. */

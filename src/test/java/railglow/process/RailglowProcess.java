@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -11,6 +12,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** The packaged jar running as a process of its own, its output read line by line. */
 final class RailglowProcess implements AutoCloseable {
@@ -27,11 +29,49 @@ final class RailglowProcess implements AutoCloseable {
   }
 
   static RailglowProcess start(String... arguments) throws IOException {
+    return new RailglowProcess(
+        new ProcessBuilder(command(arguments)).redirectErrorStream(true).start());
+  }
+
+  private static List<String> command(String... arguments) {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-jar", JAR.toString()));
     command.addAll(Arrays.asList(arguments));
-    return new RailglowProcess(new ProcessBuilder(command).redirectErrorStream(true).start());
+    return command;
+  }
+
+  /**
+   * On a pseudo-terminal of its own. The terminal's settings before and after are left in the files
+   * {@code before} and {@code after}, the program's process number in {@code pid}; its exit code is
+   * said last.
+   */
+  static RailglowProcess startOnTerminal(Path folder, String... arguments) throws IOException {
+    String line =
+        command(arguments).stream().map(word -> "'" + word + "'").collect(Collectors.joining(" "));
+    Path script =
+        Files.writeString(
+            folder.resolve("on-terminal.sh"),
+            """
+            trap : INT
+            cd '%s'
+            stty -g > before
+            sh -c 'echo $$ > pid; exec "$@"' sh %s
+            echo "exit code $?"
+            sleep 1
+            stty -g > after
+            """
+                .formatted(folder, line));
+    return new RailglowProcess(
+        new ProcessBuilder("script", "-q", "-e", "-c", "sh " + script, "/dev/null")
+            .redirectErrorStream(true)
+            .start());
+  }
+
+  /** Types these keys. */
+  void type(String keys) throws IOException {
+    process.getOutputStream().write(keys.getBytes(StandardCharsets.UTF_8));
+    process.getOutputStream().flush();
   }
 
   /** Waits until a line matches. */

@@ -5,9 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -50,6 +58,64 @@ class TouchIT {
   }
 
   @Test
+  void eachTouchIsNamedByTheListAKeyOrAWordAndTheListIsComparedAtTheEnd() throws Exception {
+    try (ServedBench bench =
+        ServedBench.start(
+            folder,
+            "--hand",
+            "touch:C9@6s..26s",
+            "--hand",
+            "touch:C41=1.5ohm@30s..50s",
+            "--hand",
+            "touch:C37@54s..78s")) {
+      RailglowProcess touch =
+          touch(
+              bench,
+              bench.sequence("1 V", "500 mA", 5, "no"),
+              "--labels",
+              "near,middle,far",
+              "--touches",
+              "3",
+              "--live",
+              "--live-port",
+              "0",
+              "--silent");
+      String address = touch.awaitLine("^Live page +(http\\S+)", 40).group(1);
+      touch.awaitLine("^Waiting +for touch 1, near", 40);
+      assertEquals(0, sounds(address).get("volume").asDouble(), "silent on the page too");
+      touch.awaitLine("^Waiting +for touch 2, middle", 60);
+      touch.type("3\n");
+      touch.awaitLine("^Next +far", 10);
+      touch.awaitLine("^Waiting +for touch 3, middle", 60);
+      touch.type("bulk cap\n");
+      touch.awaitLine("^Next +bulk cap", 10);
+      assertEquals(0, touch.awaitExit(120), touch.output());
+      String said = touch.output();
+      assertFalse(said.contains("Sound  "), said);
+      String table = said.substring(said.indexOf("\nTouches\n"));
+      assertTrue(table.matches("(?s).*\n  1  near +\\S+ m?V .*C37, .*"), table);
+      assertTrue(table.matches("(?s).*\n  2  far +\\S+ m?V .*\\+1\\.\\d+ ohm +C37, .*"), table);
+      assertTrue(table.matches("(?s).*\n  3  bulk cap +\\S+ m?V .*C37, .*"), table);
+      Matcher best = Pattern.compile("Best +(near|bulk cap) gave most power").matcher(table);
+      assertTrue(best.find(), table);
+      assertTrue(table.contains("Spoilt     far: 1."), table);
+      assertTrue(
+          table.contains("less power to the source than at " + best.group(1)), "than at the best");
+      assertTrue(Files.exists(runAt("bulk_cap").resolve("report.html")));
+      assertTrue(Files.readString(runAt("touches").resolve("touches.txt")).contains("Spoilt"));
+    }
+  }
+
+  private static JsonNode sounds(String page) throws Exception {
+    HttpResponse<String> answer =
+        HttpClient.newHttpClient()
+            .send(
+                HttpRequest.newBuilder(URI.create(page.replace("/?", "/sounds?"))).build(),
+                HttpResponse.BodyHandlers.ofString());
+    return new ObjectMapper().readTree(answer.body());
+  }
+
+  @Test
   void theEndOfTheInputEndsTheWaitInOrder() throws Exception {
     try (ServedBench bench = ServedBench.start(folder, "--hand", "touch:C9@500s..501s")) {
       RailglowProcess touch = touch(bench, bench.sequence("1 V", "500 mA", 5));
@@ -84,8 +150,10 @@ class TouchIT {
   }
 
   private RailglowProcess touch(ServedBench bench, Path sequence, String... more) throws Exception {
-    List<String> words = new java.util.ArrayList<>(List.of("--labels", "near,far"));
-    words.addAll(List.of(more));
+    List<String> words = new ArrayList<>(List.of(more));
+    if (!words.contains("--labels")) {
+      words.addAll(List.of("--labels", "near,far"));
+    }
     return bench.command("touch", sequence, words);
   }
 
