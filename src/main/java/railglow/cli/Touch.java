@@ -149,6 +149,8 @@ final class Touch {
   private Optional<ContactShare> await() throws UserMistake {
     boolean armed = results.isEmpty();
     while (true) {
+      // from now on a key is one of this wait
+      StopLatch latch = stops.next(true);
       terminal.say("");
       terminal.say("Waiting    for touch " + (results.size() + 1) + ", " + label());
       if (armed) {
@@ -156,7 +158,7 @@ final class Touch {
       } else {
         screen.next(results.size() + 1, label());
       }
-      Sensing.Outcome felt = sensing.await(armed);
+      Sensing.Outcome felt = sensing.await(armed, latch);
       lastEnding = felt.ending();
       if (!felt.isTouched()) {
         return Optional.empty();

@@ -92,23 +92,20 @@ final class TouchSensing {
    * proven off like every breach; then the wait goes on.
    *
    * @param armed whether a contact that is there from the beginning may begin a touch
+   * @param first the latch of this wait
    */
-  Sensing.Outcome await(boolean armed) throws UserMistake {
+  Sensing.Outcome await(boolean armed, StopLatch first) throws UserMistake {
     SensePoint point = tellsContact(setup) ? SensePoint.TERMINALS : wiredPoint();
     boolean mayBegin = armed;
+    StopLatch latch = first;
     while (true) {
       Sensing.Outcome outcome =
-          sense(
-              point,
-              waitingBounds(setup),
-              mayBegin,
-              stops.next(true),
-              voice::felt,
-              screen::sensing);
+          sense(point, waitingBounds(setup), mayBegin, latch, voice::felt, screen::sensing);
       if (!isPassed(outcome)) {
         return outcome;
       }
       mayBegin = outcome.armed();
+      latch = stops.next(true);
     }
   }
 
@@ -152,7 +149,12 @@ final class TouchSensing {
             news -> lookFor(news, latch));
     last.accept(rail);
     gone |= isPassed(rail);
-    return rail.isTouched() && !gone ? ContactShare.of(felt, rail.contact()) : null;
+    if (!rail.isTouched() || gone) {
+      return null;
+    }
+    return rail.contact() == null
+        ? ContactShare.together(felt) // a key was quicker than the first reading
+        : ContactShare.of(felt, rail.contact());
   }
 
   /** Whether the last second step ended because the probe had left, or bounced on it. */

@@ -93,9 +93,9 @@ class TouchIT {
       String said = touch.output();
       assertFalse(said.contains("Sound  "), said);
       String table = said.substring(said.indexOf("\nTouches\n"));
-      assertTrue(table.matches("(?s).*\n  1  near +\\S+ m?V .*C37, .*"), table);
-      assertTrue(table.matches("(?s).*\n  2  far +\\S+ m?V .*\\+1\\.\\d+ ohm +C37, .*"), table);
-      assertTrue(table.matches("(?s).*\n  3  bulk cap +\\S+ m?V .*C37, .*"), table);
+      assertTrue(table.matches("(?s).*\n  1  near +\\S+ m?V .*"), table);
+      assertTrue(table.matches("(?s).*\n  2  far +\\S+ m?V .*\\+1\\.\\d+ ohm .*"), table);
+      assertTrue(table.matches("(?s).*\n  3  bulk cap +\\S+ m?V .*"), table);
       Matcher best = Pattern.compile("Best +(near|bulk cap) gave most power").matcher(table);
       assertTrue(best.find(), table);
       assertTrue(table.contains("Spoilt     far: 1."), table);

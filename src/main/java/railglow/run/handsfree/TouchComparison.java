@@ -123,7 +123,8 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
       return "-";
     }
     double extra = extraOhms(touch);
-    String way = extra <= 0 ? "least" : "+" + Quantity.format(extra, Unit.OHM);
+    boolean none = extra < FARTHER * railOhmsAtMost();
+    String way = none ? "least" : "+" + Quantity.format(extra, Unit.OHM);
     return touch.felt().isContactKnown() ? way + ", contact " + touch.felt().contactText() : way;
   }
 
