@@ -16,6 +16,9 @@ public final class Circuit {
   private static final double LEAST_STEP_SECONDS = 2e-6;
   private static final double MOST_STEP_SECONDS = 1e-3;
 
+  /** A change of the contact by more than this share is a jump. */
+  private static final double CONTACT_JUMP = 0.2;
+
   /** Above it nothing is touched. */
   private static final double OPEN_OHMS = 1e6;
 
@@ -105,11 +108,13 @@ public final class Circuit {
   public void setContact(String place, double ohms) {
     double stub = settings.stubOhms().getOrDefault(place, 0.0);
     contactPlace = place;
-    if (ohms != contactOhms || stub != stubOhms) {
-      contactOhms = ohms;
-      stubOhms = stub;
+    // A contact that slides changes at every step; only one that jumps is as good as a switch.
+    boolean jumps = Math.abs(ohms - contactOhms) > CONTACT_JUMP * Math.min(ohms, contactOhms);
+    if (jumps || stub != stubOhms) {
       disturb();
     }
+    contactOhms = ohms;
+    stubOhms = stub;
   }
 
   /** Factor on the resistances of the branches that are the fault. */
