@@ -17,6 +17,7 @@ import org.slf4j.LoggerFactory;
 final class Keys {
   private static final Logger LOG = LoggerFactory.getLogger(Keys.class);
   private static final int END_OF_INPUT_KEY = 4;
+  private static final int ESCAPE = 27;
 
   /** What the keys do; called on the keys' thread. */
   interface Pressed {
@@ -98,18 +99,36 @@ final class Keys {
   }
 
   static void readKeys(InputStream in, Pressed pressed) throws IOException {
-    byte[] key = new byte[64];
-    // A key of several bytes, such as an arrow, comes as a whole.
-    for (int count = in.read(key); count >= 0; count = in.read(key)) {
-      int first = key[0];
-      if (first == 'q' || first == 'Q' || first == END_OF_INPUT_KEY) {
-        return;
-      }
-      if (first >= '1' && first <= '9') {
-        pressed.name(first - '0');
-      } else {
-        pressed.press();
+    byte[] keys = new byte[64];
+    // A key of several bytes, such as an arrow, comes as a whole; quick ones may come together.
+    for (int count = in.read(keys); count >= 0; count = in.read(keys)) {
+      for (int at = 0; at < count; at = end(keys, at, count)) {
+        int first = keys[at];
+        if (first == 'q' || first == 'Q' || first == END_OF_INPUT_KEY) {
+          return;
+        }
+        if (first >= '1' && first <= '9') {
+          pressed.name(first - '0');
+        } else {
+          pressed.press();
+        }
       }
     }
+  }
+
+  /** Where the key that begins there ends: a letter of several bytes, or a control sequence. */
+  private static int end(byte[] keys, int begin, int count) {
+    int at = begin + 1;
+    if (keys[begin] == ESCAPE && at < count && (keys[at] == '[' || keys[at] == 'O')) {
+      at++;
+      while (at < count && !(keys[at] >= '@' && keys[at] <= '~')) {
+        at++;
+      }
+      return Math.min(at + 1, count);
+    }
+    while (at < count && (keys[at] & 0xC0) == 0x80) {
+      at++;
+    }
+    return at;
   }
 }

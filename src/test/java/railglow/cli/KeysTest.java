@@ -53,4 +53,14 @@ class KeysTest {
     Keys.readKeys(new SequenceInputStream(Collections.enumeration(keys)), pressed);
     assertEquals(List.of("press", "press", "press", "number 4", "press"), done, "Ctrl-D ends it");
   }
+
+  @Test
+  void keysThatComeTogetherAreAllHeard() throws Exception {
+    String typed = "4\u001b[A\u001bOP\u001b[15~3\u00e4xq ";
+    Keys.readKeys(new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)), pressed);
+    assertEquals(
+        List.of("number 4", "press", "press", "press", "number 3", "press", "press"),
+        done,
+        "an arrow, two function keys, a letter of two bytes; q ends it");
+  }
 }

@@ -29,7 +29,7 @@ class TerminalKeysIT {
       touch.awaitLine("the operator's key; output proven off", 30);
       touch.awaitLine("Waiting +for touch 2", 30);
       touch.type("4");
-      touch.awaitLine("^Next ", 10);
+      touch.awaitLine("^Next +dune", 10);
       touch.type("\u001b[A"); // an arrow, as a pedal might send it
       touch.awaitLine("^Touch 2 .*: keep still", 30);
       touch.awaitLine("^Run .*dune", 30);

@@ -33,13 +33,13 @@ class TouchIT {
             "--hand",
             "touch:C9@6s..14s",
             "--hand",
-            "slip:C9=300mohm@14s..15.5s",
+            "slip:C9=300mohm@14s..16.5s",
             "--hand",
-            "touch:C9@15.5s..26s",
+            "touch:C9@16.5s..28s",
             "--hand",
-            "bounce:C40@30s..35s",
+            "bounce:C40@32s..37s",
             "--hand",
-            "touch:C40=1.5ohm@35s..55s")) {
+            "touch:C40=1.5ohm@37s..58s")) {
       RailglowProcess touch =
           touch(bench, bench.sequence("1 V", "500 mA", 40, "no"), "--touches", "2");
       assertEquals(0, touch.awaitExit(120), touch.output());
