@@ -44,7 +44,9 @@ final class ForecastText {
     PulseNoise noise =
         setup
             .measured()
-            .flatMap(measured -> measured.pulseNoise(camera.framesPerSecond()))
+            .flatMap(
+                measured ->
+                    measured.pulseNoise(camera.framesPerSecond(), detection.periodSeconds()))
             .orElse(PulseNoise.white(camera.noiseKelvin(), camera.framesPerSecond()));
     Forecast forecast =
         Forecast.of(detection, camera.width(), camera.height(), noise, BLUR_PIXELS, BODY_SECONDS);
@@ -69,7 +71,13 @@ final class ForecastText {
   private static String words(PulseNoise noise, RunSetup setup) {
     String amount = Quantity.format(noise.noiseKelvin(), Unit.KELVIN) + " a frame, ";
     return setup.measured().flatMap(MeasuredCamera::noise).isPresent()
-        ? amount + line("measured, correlation with the next frame %.2f", noise.correlation())
+        ? amount
+            + line(
+                "measured; correlation with the next frame %.2f, with the pixel beside %.2f; with"
+                    + " its drift %.2f times the variance these give",
+                noise.correlation(),
+                (noise.horizontalCorrelation() + noise.verticalCorrelation()) / 2,
+                noise.variancePart())
         : amount + "white, as the descriptor says";
   }
 

@@ -39,8 +39,11 @@ public record MeasuredCamera(
     return result;
   }
 
-  /** The noise for a forecast, correlated from frame to frame as measured; empty in counts. */
-  public Optional<PulseNoise> pulseNoise(double framesPerSecond) {
+  /**
+   * The noise for a forecast at a pulse period, correlated from frame to frame and from pixel to
+   * pixel and with drift as measured; empty in counts.
+   */
+  public Optional<PulseNoise> pulseNoise(double framesPerSecond, double periodSeconds) {
     return noise
         .filter(MeasuredNoise::inKelvin)
         .map(MeasuredNoise::figures)
@@ -48,9 +51,17 @@ public record MeasuredCamera(
         .map(
             figures ->
                 new PulseNoise(
-                    figures.temporal(),
-                    framesPerSecond,
-                    Math.max(0, Math.min(HIGHEST_CORRELATION, figures.nextFrameCorrelation())),
-                    1));
+                        figures.temporal(),
+                        framesPerSecond,
+                        Math.max(0, Math.min(HIGHEST_CORRELATION, figures.nextFrameCorrelation())),
+                        1)
+                    .withNeighbours(
+                        bounded(figures.horizontalCorrelation()),
+                        bounded(figures.verticalCorrelation()))
+                    .measuredAt(periodSeconds, figures.allanDeviationAt(periodSeconds / 2)));
+  }
+
+  private static double bounded(double correlation) {
+    return Math.max(-HIGHEST_CORRELATION, Math.min(HIGHEST_CORRELATION, correlation));
   }
 }

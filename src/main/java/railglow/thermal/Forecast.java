@@ -53,17 +53,21 @@ public final class Forecast {
         new FieldFamily(width, height, sigmas, degrees, arc.radians(), arc.directions());
     FirstOrderResponse g = settings.response(bodyTimeConstantSeconds);
     double perCycle = new WidthStatistics(1, 1, typical, arc, 1).unitSignal(g);
-    double gain = Math.sqrt(Math.PI) * blurSigmaPixels * widthMatch(sigmas, blurSigmaPixels);
+    double gain = Math.sqrt(Math.PI) * blurSigmaPixels * widthMatch(sigmas, blurSigmaPixels, noise);
     RunError error = RunError.of(settings.minCycles(), settings.maxCycles());
     LookBounds bounds = error.boundsFor(family, settings.familyWiseError());
     return new Forecast(settings, perCycle * gain, bounds);
   }
 
-  /** Share of the score kept by the best of the widths: 2 s w / (s^2 + w^2). */
-  private static double widthMatch(double[] sigmas, double blur) {
+  /**
+   * Share of the score kept by the best of the widths: 2 s w / (s^2 + w^2), less by what the filter
+   * lets through of noise that neighbours share.
+   */
+  private static double widthMatch(double[] sigmas, double blur, PulseNoise noise) {
     double best = 0;
     for (double w : sigmas) {
-      best = Math.max(best, 2 * w * blur / (w * w + blur * blur));
+      double kept = 2 * w * blur / (w * w + blur * blur);
+      best = Math.max(best, kept / Math.sqrt(noise.filteredVariancePart(w)));
     }
     return best;
   }

@@ -79,11 +79,17 @@ class MeasuredCameraFileTest {
 
   @Test
   void aForecastGetsTheNoiseWithItsCorrelationAndNoneInCounts() {
-    PulseNoise noise = ALL.pulseNoise(25).orElseThrow();
-    assertEquals(new PulseNoise(0.0512, 25, 0.125, 1), noise);
+    double allan = FIGURES.allanDeviationAt(0.15);
+    PulseNoise noise = ALL.pulseNoise(25, 0.3).orElseThrow();
+    assertEquals(
+        new PulseNoise(0.0512, 25, 0.125, 1)
+            .withNeighbours(FIGURES.horizontalCorrelation(), FIGURES.verticalCorrelation())
+            .measuredAt(0.3, allan),
+        noise);
+    assertEquals(2 * allan * allan, noise.quadratureVariance(0.3), 1e-12);
     MeasuredCamera counts = ALL.with(new MeasuredNoise(WHEN, false, FIGURES));
-    assertEquals(Optional.empty(), counts.pulseNoise(25));
-    assertEquals(Optional.empty(), MeasuredCamera.nothing("any").pulseNoise(25));
+    assertEquals(Optional.empty(), counts.pulseNoise(25, 1));
+    assertEquals(Optional.empty(), MeasuredCamera.nothing("any").pulseNoise(25, 1));
   }
 
   @Test
@@ -104,7 +110,7 @@ class MeasuredCameraFileTest {
             f.averagingSeconds(),
             f.allanDeviations());
     MeasuredCamera measured = ALL.with(new MeasuredNoise(WHEN, true, negative));
-    assertEquals(0, measured.pulseNoise(25).orElseThrow().correlation());
+    assertEquals(0, measured.pulseNoise(25, 1).orElseThrow().correlation());
   }
 
   @Test
