@@ -11,7 +11,8 @@ import railglow.observed.FrameMark;
  *
  * <p>Of a camera without counter, a lost frame shows only as a step in the arrivals. While a step
  * may still be a mere delay its frames are marked {@link FrameMark#AFTER_GAP}; when three in
- * succession agree it is taken as lost frames.
+ * succession agree it is taken as lost frames. A stream that changes its rate is followed: its
+ * frames are in doubt until the new rate is plain.
  */
 public final class ArrivalClock {
   private static final double NANOS = 1e9;
@@ -21,7 +22,8 @@ public final class ArrivalClock {
   private static final int LONG_GAP_FRAMES = 8;
   private static final double OFF_LINE_PERIODS = 0.1;
   private static final int CONFIRMING_FRAMES = 3;
-  private final ArrivalLine line;
+  private ArrivalLine line;
+  private final RateWatch rates;
   private final double latencySeconds;
   private final boolean numbersAreCounted;
   private final boolean arrivalsAreExposures;
@@ -32,6 +34,7 @@ public final class ArrivalClock {
   private long missing;
   private int suspects;
   private double suspectPeriods;
+  private int rateChanges;
 
   private ArrivalClock(
       double nominalPeriodSeconds,
@@ -39,6 +42,7 @@ public final class ArrivalClock {
       boolean numbersAreCounted,
       boolean arrivalsAreExposures) {
     this.line = new ArrivalLine(nominalPeriodSeconds);
+    this.rates = new RateWatch(nominalPeriodSeconds);
     this.latencySeconds = latencySeconds;
     this.numbersAreCounted = numbersAreCounted;
     this.arrivalsAreExposures = arrivalsAreExposures;
@@ -103,7 +107,7 @@ public final class ArrivalClock {
           line.restart();
         }
       }
-      line.add(frame.number() + shift, seconds);
+      follow(frame, seconds);
     }
     double exposure = line.at(frame.number() + shift) - latencySeconds;
     return firstArrivalNanos + Math.round(exposure * NANOS);
@@ -114,9 +118,14 @@ public final class ArrivalClock {
     return missing;
   }
 
-  /** Whether a step in the arrivals is being watched: late frames, or lost ones. */
+  /** Whether a step in the arrivals is being watched: late frames, lost ones, or another rate. */
   public boolean isInDoubt() {
-    return suspects > 0;
+    return suspects > 0 || rates.isInDoubt();
+  }
+
+  /** How often the stream has changed its rate so far. */
+  public int rateChanges() {
+    return rateChanges;
   }
 
   /** The frame period as measured; the nominal one until enough frames were seen. */
@@ -136,6 +145,21 @@ public final class ArrivalClock {
 
   private boolean isOffTheLine(long number, double seconds) {
     return Math.abs(seconds - line.at(number)) > OFF_LINE_PERIODS * line.slope();
+  }
+
+  /** Adds the point to the line, unless it shows that the line is another one now. */
+  private void follow(Frame frame, double seconds) {
+    double number = frame.number() + shift;
+    if (line.size() >= ArrivalLine.ENOUGH && rates.isOfAnotherRate(line, number, seconds)) {
+      line = rates.take(line);
+      rateChanges++;
+      suspects = 0;
+    } else if (!rates.isEarly()) {
+      line.add(number, seconds);
+    }
+    if (rates.isInDoubt()) {
+      frame.marks().add(FrameMark.AFTER_GAP);
+    }
   }
 
   private void watchForLoss(Frame frame, double seconds) {

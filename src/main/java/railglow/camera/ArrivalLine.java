@@ -49,7 +49,13 @@ final class ArrivalLine {
 
   /** Forgets the points but not the period. */
   void restart() {
-    expectedPeriod = slope;
+    restart(slope);
+  }
+
+  /** Forgets the points and expects this period. */
+  void restart(double period) {
+    expectedPeriod = period;
+    slope = period;
     size = 0;
     oldest = 0;
     added = 0;

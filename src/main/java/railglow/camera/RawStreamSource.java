@@ -16,6 +16,10 @@ public final class RawStreamSource implements FrameSource {
   private static final int MAX_JUMPS = 3;
   private static final int MAX_FRAMES_WITHOUT_MARKER = 4;
   private static final int MAX_TORN = 4;
+
+  /** A counter of so many bytes is not met in a picture by chance. */
+  private static final int TELLING_BYTES = 4;
+
   private final IncomingBytes stream;
   private final CameraDescriptor camera;
   private final FrameDecoder decoder;
@@ -78,8 +82,7 @@ public final class RawStreamSource implements FrameSource {
       }
       filled += count;
       long now = clock.nanos();
-      if (filled == bytes.length && isInPlace()) {
-        take(frame, now);
+      if (filled == bytes.length && isInPlace() && take(frame, now)) {
         return Outcome.FRAME;
       }
       left = deadline - now;
@@ -108,7 +111,11 @@ public final class RawStreamSource implements FrameSource {
     return Outcome.ENDED;
   }
 
-  private void take(Frame frame, long arrivalNanos) throws IOException {
+  /**
+   * Whether the full buffer is a frame to give. One whose counter jumped is not, until the next one
+   * goes on from it: it may be no frame at all.
+   */
+  private boolean take(Frame frame, long arrivalNanos) throws IOException {
     filled = 0;
     tornInSuccession = 0;
     hasWholeFrame = true;
@@ -116,15 +123,20 @@ public final class RawStreamSource implements FrameSource {
     if (numbering.jumpsInSuccession() >= MAX_JUMPS) {
       throw outOfStep("its frame counter jumps about");
     }
+    if (verdict == FrameNumbering.Verdict.JUMPED) {
+      afterGap = true;
+      return false;
+    }
     frame.begin(numbering.number(), arrivalNanos);
     decoder.decode(bytes, 0, frame.samples());
     if (verdict == FrameNumbering.Verdict.REPEATED) {
       frame.marks().add(FrameMark.FROZEN);
     }
-    if (verdict == FrameNumbering.Verdict.JUMPED || afterGap) {
+    if (afterGap) {
       frame.marks().add(FrameMark.AFTER_GAP);
     }
     afterGap = false;
+    return true;
   }
 
   /** Whether the full buffer is one frame; if not, throws away what stands before the next one. */
@@ -132,7 +144,7 @@ public final class RawStreamSource implements FrameSource {
     FrameMarker marker = camera.layout().telemetry().marker().orElse(null);
     if (marker == null || marker.matches(bytes, 0)) {
       skippedInSuccession = 0;
-      int torn = marker == null ? bytes.length : nextFrameInside(marker);
+      int torn = nextFrameInside(marker);
       if (torn < bytes.length) {
         framesTorn++;
         tornInSuccession++;
@@ -156,27 +168,45 @@ public final class RawStreamSource implements FrameSource {
   }
 
   /**
-   * Where another frame begins within the full buffer: its marker with a counter that goes on from
-   * the first one's, which no picture shows by chance. The buffer's length when there is none, or
-   * no counter to tell it by.
+   * Where another frame begins within the full buffer: its marker, if there is one, with a counter
+   * that goes on from the first one's, and its time, if there is one, likewise; no picture shows
+   * that by chance. The buffer's length when there is none, or no counter of enough bytes to tell
+   * it by.
    */
   private int nextFrameInside(FrameMarker marker) {
     Telemetry telemetry = camera.layout().telemetry();
-    if (telemetry.counter().isEmpty()) {
+    TelemetryField counter = telemetry.counter().orElse(null);
+    if (counter == null || marker == null && counter.sizeBytes() < TELLING_BYTES) {
       return bytes.length;
     }
-    TelemetryField counter = telemetry.counter().get();
     long first = counter.read(bytes, 0);
-    int needed = Math.max(marker.endBytes(), counter.endBytes());
+    long most = MAX_TORN * (long) telemetry.counterStep();
+    int needed =
+        Math.max(
+            Math.max(marker == null ? 0 : marker.endBytes(), counter.endBytes()),
+            telemetry.time().map(TelemetryField::endBytes).orElse(0));
+    int lowest = counter.lowestByte();
     for (int start = needed; start + needed <= bytes.length; start++) {
-      if (marker.matches(bytes, start)) {
+      // of all places few pass the first look, at one byte
+      int low = bytes[start + lowest] - bytes[lowest] & 0xFF;
+      if ((low <= most || most > 0xFF) && (marker == null || marker.matches(bytes, start))) {
         long step = counter.step(first, counter.read(bytes, start));
-        if (step > 0 && step <= MAX_TORN * (long) telemetry.counterStep()) {
+        if (step > 0 && step <= most && timeGoesOn(telemetry, start)) {
           return start;
         }
       }
     }
     return bytes.length;
+  }
+
+  private boolean timeGoesOn(Telemetry telemetry, int start) {
+    if (telemetry.time().isEmpty()) {
+      return true;
+    }
+    TelemetryField time = telemetry.time().get();
+    double passed = time.step(time.read(bytes, 0), time.read(bytes, start));
+    double seconds = passed * telemetry.timeTickSeconds();
+    return seconds >= 0 && seconds < 2 * MAX_TORN / camera.framesPerSecond();
   }
 
   private void dropFirst(int count) {

@@ -10,9 +10,10 @@ import railglow.time.MonotonicClock;
 
 /**
  * A source that is opened anew when it ends or breaks, such as a camera that was unplugged and put
- * back, or a driver program that died. Numbers go on by the time that passed; the first frame after
- * a loss is marked. How long without frames is too long is for others to judge. Not thread-safe,
- * but {@link #lastTrouble} and {@link #losses} may be read from any thread.
+ * back, or a driver program that died. Numbers go on by the time that passed. The first frames
+ * after a loss only prove that the stream is one again and are not given; the next one is marked.
+ * How long without frames is too long is for others to judge. Not thread-safe, but {@link
+ * #lastTrouble} and {@link #losses} may be read from any thread.
  */
 public final class ReopeningSource implements FrameSource {
   /** Opens the source once more. */
@@ -22,6 +23,10 @@ public final class ReopeningSource implements FrameSource {
   }
 
   private static final long PAUSE_NANOS = 500_000_000;
+
+  /** A stream of another layout shows itself within so many frames. */
+  private static final int PROVING_FRAMES = 3;
+
   private static final double NANOS = 1e9;
   private final Opening opening;
   private final double framesPerSecond;
@@ -32,6 +37,7 @@ public final class ReopeningSource implements FrameSource {
   private long nextTryNanos;
   private long offset;
   private boolean reopened;
+  private int unproven;
   private boolean begun;
   private long lastNumber = -1;
   private long lastArrivalNanos;
@@ -79,6 +85,10 @@ public final class ReopeningSource implements FrameSource {
         lose("it ended");
         return Outcome.NOTHING_YET;
       }
+      if (outcome == Outcome.FRAME && unproven > 0) {
+        unproven--;
+        return Outcome.NOTHING_YET;
+      }
       if (outcome == Outcome.FRAME) {
         number(frame);
       }
@@ -113,6 +123,7 @@ public final class ReopeningSource implements FrameSource {
     try {
       current = opening.open();
       reopened = true;
+      unproven = PROVING_FRAMES;
       return true;
     } catch (IOException e) {
       lastTrouble = e.getMessage();

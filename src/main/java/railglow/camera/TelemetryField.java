@@ -20,6 +20,11 @@ public record TelemetryField(int offsetBytes, int sizeBytes, Endian endian) {
     return offsetBytes + sizeBytes;
   }
 
+  /** Where the byte of least weight is. */
+  int lowestByte() {
+    return endian == Endian.BIG ? endBytes() - 1 : offsetBytes;
+  }
+
   /** The value as an unsigned number; of 8 bytes, all 64 bits. */
   public long read(byte[] frame, int start) {
     long value = 0;

@@ -143,6 +143,47 @@ class ArrivalClockTest {
   }
 
   @Test
+  void aCountedCameraThatChangesItsRateIsFollowedAndItsFramesAreInDoubtMeanwhile() {
+    for (double newRate : new double[] {12.5, 20, 24.5, 30, 50}) {
+      for (boolean counted : new boolean[] {true, false}) {
+        if (!counted && newRate > 20 && newRate < 25) {
+          // A little slower and no counter: that is frames lost now and then.
+          continue;
+        }
+        Random random = new Random(8);
+        ArrivalClock clock = ArrivalClock.live(25, 0, counted);
+        double truth = 0;
+        int wrong = 0;
+        for (int n = 0; n < 700; n++) {
+          Frame frame = frame(n, truth - 0.0005 * Math.log(random.nextDouble()));
+          double error = clock.midExposureNanos(frame) * 1e-9 - truth;
+          boolean used = !clock.isInDoubt();
+          wrong += n > 30 && used && Math.abs(error) > 0.02 ? 1 : 0;
+          assertTrue(
+              n < 550 || Math.abs(error) < 0.002, newRate + " Hz, frame " + n + ": " + error);
+          truth += n < 300 ? 0.04 : 1 / newRate;
+        }
+        String what = newRate + " Hz, counted " + counted + ", wrong " + wrong;
+        // A faster stream bends the line by itself, for no frame can come too early.
+        assertEquals(newRate < 25 ? 1 : 0, clock.rateChanges(), what);
+        assertEquals(1 / newRate, clock.periodSeconds(), 1e-4, what);
+        assertTrue(wrong <= 20, what);
+      }
+    }
+  }
+
+  @Test
+  void aCountedCameraThatIsMerelyLateFromNowOnHasNotChangedItsRate() {
+    ArrivalClock clock = ArrivalClock.live(25, 0, true);
+    for (int n = 0; n < 200; n++) {
+      double truth = 0.04 * n;
+      clock.midExposureNanos(frame(n, n < 100 ? truth : truth + 0.09 + 0.002 * (n % 3)));
+    }
+    assertEquals(0, clock.rateChanges());
+    assertFalse(clock.isInDoubt());
+  }
+
+  @Test
   void recordedTimesPassThroughLessTheLatency() {
     ArrivalClock clock = ArrivalClock.recorded(9, 0.1);
     assertEquals(900_000_000, clock.midExposureNanos(frame(0, 1.0)));

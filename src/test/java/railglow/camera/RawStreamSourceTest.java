@@ -90,6 +90,34 @@ class RawStreamSourceTest {
   }
 
   @Test
+  void aCounterOfFourBytesTellsATornFrameWithoutAnyMarker() throws IOException {
+    ByteArrayOutputStream sent = new ByteArrayOutputStream();
+    int frameBytes = 7 + 2 * PIXELS;
+    sent.write(Arrays.copyOf(frames(90_000), 12));
+    sent.write(frames(90_001, 90_002));
+    for (int counter = 90_003; counter < 90_012; counter++) {
+      sent.write(Arrays.copyOf(frames(counter), frameBytes - 7));
+    }
+    Telemetry counterOnly =
+        new Telemetry(
+            camera().layout().telemetry().counter(),
+            1,
+            Optional.empty(),
+            Double.NaN,
+            Optional.empty());
+    CameraDescriptor camera =
+        FrameSourceContract.camera(
+            RawLayout.packed(3, 2, SampleType.U16, Endian.LITTLE).withHeader(7, counterOnly));
+    RawStreamSource source =
+        new RawStreamSource(new Chunks(sent.toByteArray(), 1, 7), camera, this::tick);
+    assertEquals(Set.of(FrameMark.AFTER_GAP), next(source, 0));
+    assertEquals(Set.of(), next(source, 1));
+    assertEquals(1, source.framesTorn());
+    IOException e = assertThrows(IOException.class, () -> next(source, 2));
+    assertTrue(e.getMessage().contains("frames begin every 12 bytes in it"), e.getMessage());
+  }
+
+  @Test
   void aStreamWithoutTheMarkerIsRefusedWithTheFrameSize() {
     byte[] junk = new byte[4000];
     new Random(1).nextBytes(junk);
@@ -137,11 +165,12 @@ class RawStreamSourceTest {
 
   @Test
   void aCameraThatStartsItsCounterAnewGoesOn() throws IOException {
-    RawStreamSource source = source(frames(500, 501, 0, 1));
+    RawStreamSource source = source(frames(500, 501, 0, 1, 2));
     next(source, 0);
     next(source, 1);
     Frame frame = new Frame(source.newSamples());
     source.read(frame, 1000);
+    assertEquals(101, frame.samples().valueAt(1), "the one that jumped is not given");
     assertEquals(Set.of(FrameMark.AFTER_GAP), frame.marks());
     long number = frame.number();
     assertTrue(number >= 2, "number " + number);

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** A camera's driver program that dies in mid-run, killed over the real wires. */
 class CameraLostIT {
   private static final Path SOCAT = Path.of("/usr/bin/socat");
+  private static final Path PYTHON = Path.of("/usr/bin/python3");
   @TempDir Path folder;
 
   @Test
@@ -44,10 +45,74 @@ class CameraLostIT {
       String journal = Files.readString(bench.run().resolve("journal.jsonl"));
       assertTrue(journal.contains("The camera was lost (2 times)"), "losses are in the journal");
       assertTrue(Pattern.compile("\"framesMissing\":[1-9]").matcher(journal).find());
-      List<JsonNode> output =
-          bench.truth().stream().filter(e -> HuntOverWiresIT.is(e, "output")).toList();
-      assertEquals(false, output.get(output.size() - 1).get("on").asBoolean());
+      assertEquals(false, lastOutput(bench).get("on").asBoolean());
     }
+  }
+
+  /**
+   * Frames of another size come on and on, so that the stream never falls silent: they are named,
+   * none is used, and the run stops as if there were none.
+   */
+  @Test
+  void aStreamWhoseFramesBecomeSmallerStopsTheRunWithTheirTroubleAndTheOutputProvenOff()
+      throws Exception {
+    assumeTrue(Files.isExecutable(PYTHON), "no Python here");
+    try (ServedBench bench = ServedBench.start(folder)) {
+      Path marker = folder.resolve("smaller");
+      Path driver =
+          bench.cameraDriverInPython(
+              PYTHON,
+              "import os; frame = frame[:60000] if os.path.exists('" + marker + "') else frame");
+      RailglowProcess hunt =
+          bench.hunt(
+              bench.benchWithCameraAt("exec:" + driver), bench.sequence("1 V", "500 mA", 30, "no"));
+      hunt.awaitLine("^cycle [1-9]", 40);
+      Files.createFile(marker);
+      hunt.awaitLine("The camera was lost \\(once\\): .*frames begin every 60000 bytes in it", 10);
+      assertEquals(4, hunt.awaitExit(40), hunt.output());
+      String said = hunt.output().replaceAll("\\s+", " ");
+      assertTrue(
+          Pattern.compile("no new camera frame for 2\\.\\d+ s.*camera was lost")
+              .matcher(said)
+              .find(),
+          said);
+      assertTrue(said.contains("output proven off"), said);
+      String journal = Files.readString(bench.run().resolve("journal.jsonl"));
+      assertTrue(journal.contains("not made of frames of 98320 bytes"), "it is in the journal");
+      assertEquals(false, lastOutput(bench).get("on").asBoolean());
+    }
+  }
+
+  /** The counter says nothing of it, only the arrivals do. */
+  @Test
+  void aCameraThatHalvesItsRateIsToldAndTheRunGoesOnWithRightTimes() throws Exception {
+    assumeTrue(Files.isExecutable(PYTHON), "no Python here");
+    try (ServedBench bench = ServedBench.start(folder)) {
+      Path driver =
+          bench.cameraDriverInPython(
+              PYTHON,
+              """
+              if n > 200:
+                      if n % 2:
+                          continue
+                      frame = (100 + n // 2).to_bytes(4, "little") + frame[4:]
+                  else:
+                      frame = n.to_bytes(4, "little") + frame[4:]""");
+      RailglowProcess hunt =
+          bench.hunt(
+              bench.benchWithCameraAt("exec:" + driver), bench.sequence("1 V", "500 mA", 12, "no"));
+      hunt.awaitLine("The camera gives 12\\.\\d+ frames a second now, where 25\\.00 were", 60);
+      assertEquals(0, hunt.awaitExit(60), hunt.output());
+      assertTrue(hunt.output().contains("C37"), hunt.output());
+      String journal = Files.readString(bench.run().resolve("journal.jsonl"));
+      assertTrue(journal.contains("frames a second now"), "it is in the journal");
+    }
+  }
+
+  private static JsonNode lastOutput(ServedBench bench) throws Exception {
+    List<JsonNode> output =
+        bench.truth().stream().filter(e -> HuntOverWiresIT.is(e, "output")).toList();
+    return output.get(output.size() - 1);
   }
 
   private static void killDriverOf(RailglowProcess hunt) {

@@ -87,6 +87,36 @@ final class ServedBench implements AutoCloseable {
     return driver;
   }
 
+  /**
+   * A camera's driver as a Python program over a socket.
+   *
+   * @param perFrame what is done with {@code n} and {@code frame}, the bytes of the n-th frame of
+   *     this process, before it is written; further lines indented by four blanks
+   */
+  Path cameraDriverInPython(Path python, String perFrame) throws IOException {
+    Path driver = folder.resolve("driver.py");
+    String port = cameraAddress().replaceFirst(".*:", "");
+    Files.writeString(
+        driver,
+        """
+        #!%s
+        import socket, sys
+        source = socket.create_connection(("127.0.0.1", %s)).makefile("rb")
+        n = 0
+        while True:
+            frame = source.read(98320)
+            if len(frame) < 98320:
+                break
+            n += 1
+            %s
+            sys.stdout.buffer.write(frame)
+            sys.stdout.buffer.flush()
+        """
+            .formatted(python, port, perFrame));
+    Files.setPosixFilePermissions(driver, PosixFilePermissions.fromString("rwx------"));
+    return driver;
+  }
+
   private String cameraAddress() throws IOException {
     Matcher address = Pattern.compile("address: (tcp://\\S+)").matcher(Files.readString(bench));
     address.find();

@@ -4,7 +4,6 @@ import java.util.ArrayDeque;
 import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Set;
-import railglow.camera.ArrivalClock;
 import railglow.camera.FrameMarks;
 import railglow.camera.motion.MotionState;
 import railglow.camera.motion.MotionWatch;
@@ -44,7 +43,7 @@ public final class Reduction {
   private static final double EDGE_TOLERANCE = 0.05;
 
   private final RunHeader header;
-  private final ArrivalClock clock;
+  private final FrameTimes times;
   private final FrameMarks marks;
   private final MotionWatch motion;
   private final ReductionListener listener;
@@ -71,6 +70,7 @@ public final class Reduction {
     private long midNanos;
     private double moveX;
     private double moveY;
+    private boolean timeInDoubt;
   }
 
   /**
@@ -89,7 +89,7 @@ public final class Reduction {
   public Reduction(RunHeader header, Samples like, ReductionListener listener, boolean everyLook) {
     CameraFacts camera = header.camera();
     this.header = header;
-    this.clock = CameraClock.of(camera);
+    this.times = new FrameTimes(camera, listener);
     this.marks = new FrameMarks(like, camera.framesPerSecond(), camera.shutterSettlingSeconds());
     this.motion = new MotionWatch(like);
     this.listener = listener;
@@ -134,7 +134,7 @@ public final class Reduction {
 
   /** Takes the frame and its ownership; it comes back through the listener. */
   public void onFrame(Frame frame) {
-    long midNanos = clock.midExposureNanos(frame);
+    long midNanos = times.midExposureNanos(frame);
     marks.mark(frame, midNanos);
     if (motion.look(frame, midNanos) == MotionState.LOST && !lost) {
       lost = true;
@@ -145,6 +145,7 @@ public final class Reduction {
     entry.midNanos = midNanos;
     entry.moveX = motion.correctionX();
     entry.moveY = motion.correctionY();
+    entry.timeInDoubt = times.isInDoubt();
     waiting.add(entry);
     drain();
   }
@@ -208,8 +209,7 @@ public final class Reduction {
       }
       return;
     }
-    if (!header.camera().numbersAreCounted() && frame.marks().contains(FrameMark.AFTER_GAP)) {
-      // Late or lost? Without a counter its time is in doubt.
+    if (next.timeInDoubt) {
       tally.leftOut(FrameTally.name(FrameMark.AFTER_GAP));
       return;
     }
