@@ -16,8 +16,8 @@ public final class Circuit {
   private static final double LEAST_STEP_SECONDS = 2e-6;
   private static final double MOST_STEP_SECONDS = 1e-3;
 
-  /** A change of the contact by more than this share is a jump. */
-  private static final double CONTACT_JUMP = 0.2;
+  /** A change of the contact by more than this share is as good as a switch. */
+  private static final double JUMP = 0.2;
 
   /** Above it nothing is touched. */
   private static final double OPEN_OHMS = 1e6;
@@ -108,9 +108,7 @@ public final class Circuit {
   public void setContact(String place, double ohms) {
     double stub = settings.stubOhms().getOrDefault(place, 0.0);
     contactPlace = place;
-    // A contact that slides changes at every step; only one that jumps is as good as a switch.
-    boolean jumps = Math.abs(ohms - contactOhms) > CONTACT_JUMP * Math.min(ohms, contactOhms);
-    if (jumps || stub != stubOhms) {
+    if (stub != stubOhms || Math.abs(ohms - contactOhms) > JUMP * Math.min(ohms, contactOhms)) {
       disturb();
     }
     contactOhms = ohms;
