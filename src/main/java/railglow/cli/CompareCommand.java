@@ -88,8 +88,13 @@ final class CompareCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     Question asked = asked();
-    Run a = run(first);
-    Run b = run(second);
+    RunFolderOf.existing(first);
+    RunFolderOf.existing(second);
+    if (first.toRealPath().equals(second.toRealPath())) {
+      throw new UserMistake("FIRST and SECOND are the same run: " + first);
+    }
+    Run a = run(first, label(first, second));
+    Run b = run(second, label(second, first));
     if (!a.findings().unit().equals(b.findings().unit())) {
       throw new UserMistake(
           "one run is in kelvin and the other in counts; calibrate the camera in both or in none");
@@ -108,6 +113,13 @@ final class CompareCommand implements Callable<Integer> {
     } catch (IllegalArgumentException e) {
       throw new UserMistake(e.getMessage());
     }
+    List<ComparedSource> alike = new ArrayList<>();
+    for (ComparedSource source : comparison.sources()) {
+      if (ComparedPlanes.asWarm(a.kept(), other.kept(), registration, source)) {
+        alike.add(source);
+      }
+    }
+    comparison = comparison.lookedAt(alike::contains);
     if (!a.rail().equals(b.rail())) {
       Summary.wrap(
           lines, "Note       ", "the runs injected different rails: " + a.rail() + ", " + b.rail());
@@ -118,6 +130,7 @@ final class CompareCommand implements Callable<Integer> {
           "Note       ",
           "without a registration the camera must not have moved between the runs.");
     }
+    boolean tied = comparison.inMillimetres();
     List<String> words =
         ComparisonWords.of(
             asked,
@@ -125,7 +138,7 @@ final class CompareCommand implements Callable<Integer> {
             other.compared(),
             comparison,
             a.findings().unit() + "/W",
-            source -> name(source, a.findings(), other.findings(), comparison.inMillimetres()));
+            source -> name(source, a.findings(), other.findings(), tied));
     Summary.wrap(lines, "Conclusion ", words.get(0));
     words.subList(1, words.size()).forEach(line -> Summary.wrap(lines, "           ", line));
     lines.addAll(ComparedPlanes.differences(a.kept(), other.kept(), registration));
@@ -143,7 +156,23 @@ final class CompareCommand implements Callable<Integer> {
         "--as is '" + question + "'; two-points, before-after and known-good are known");
   }
 
-  private static Run run(Path given) throws Exception {
+  /** The run's name; where both have the same, with as many folders above as tell them apart. */
+  private static String label(Path run, Path other) throws IOException {
+    Path own = run.toRealPath();
+    Path against = other.toRealPath();
+    int names = 1;
+    while (names < own.getNameCount() && tail(own, names).equals(tail(against, names))) {
+      names++;
+    }
+    return tail(own, names).toString();
+  }
+
+  private static Path tail(Path path, int names) {
+    int count = path.getNameCount();
+    return path.subpath(Math.max(0, count - names), count);
+  }
+
+  private static Run run(Path given, String label) throws Exception {
     RunFolder folder = RunFolderOf.existing(given);
     try {
       Findings findings = FindingsFile.read(folder.findings());
@@ -154,7 +183,7 @@ final class CompareCommand implements Callable<Integer> {
       Optional<Board> board = RunFolderOf.board(folder, header);
       return new Run(
           new ComparedRun(
-              folder.name(),
+              label,
               findings.sources(),
               findings.onWatts(),
               findings.upperLimit(),

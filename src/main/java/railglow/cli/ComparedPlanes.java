@@ -8,9 +8,11 @@ import java.util.Locale;
 import java.util.Optional;
 import railglow.board.Board;
 import railglow.board.Part;
+import railglow.board.compare.ComparedSource;
 import railglow.board.compare.PlaneComparison;
 import railglow.board.geometry.BoardPosition;
 import railglow.board.geometry.MovedCamera;
+import railglow.board.geometry.PixelPosition;
 import railglow.board.geometry.Registration;
 import railglow.board.geometry.RegistrationException;
 import railglow.journal.Findings;
@@ -102,32 +104,14 @@ final class ComparedPlanes {
   static List<String> differences(Kept first, Kept second, Optional<Registration> registration)
       throws IOException {
     List<String> lines = new ArrayList<>();
-    Optional<Plane> a = first.plane("in-phase");
-    Optional<Plane> b = second.plane("in-phase");
-    if (a.isEmpty() || b.isEmpty()) {
-      return said("not compared: a run keeps no in-phase plane.");
-    }
-    double periods =
-        first.header().sequence().periodSeconds() / second.header().sequence().periodSeconds();
-    if (Math.abs(periods - 1) > SAME_PERIOD) {
-      return said("not compared: the runs pulsed with different periods.");
-    }
-    if (!(first.findings().onWatts() > 0 && second.findings().onWatts() > 0)) {
-      return said("not compared: the power of a run is not known.");
-    }
-    boolean tied = first.registration().isPresent() && registration.isPresent();
-    boolean alike = a.get().width() == b.get().width() && a.get().height() == b.get().height();
-    if (!tied && !alike) {
-      return said("not compared: the pictures are of different sizes and not registered.");
+    String hindrance = hindrance(first, second, registration);
+    if (!hindrance.isEmpty()) {
+      return said("not compared: " + hindrance);
     }
     PlaneComparison comparison =
         PlaneComparison.of(
-            new PlaneComparison.Side(
-                a.get(),
-                first.findings().onWatts(),
-                tied ? first.registration() : Optional.empty()),
-            new PlaneComparison.Side(
-                b.get(), second.findings().onWatts(), tied ? registration : Optional.empty()));
+            side(first, first.registration(), registration),
+            side(second, registration, first.registration()));
     String unit = first.findings().unit() + "/W";
     if (comparison.places().isEmpty()) {
       return said(
@@ -143,7 +127,7 @@ final class ComparedPlanes {
           lines.isEmpty() ? "Pictures   " : "           ",
           String.format(
               Locale.ROOT,
-              "at %s the second is %s by %.3g +- %.2g %s; probability of such a difference anywhere by"
+              "at %s the second is %s by %.3g +- %.2g %s, ON minus OFF; probability of such a difference anywhere by"
                   + " chance: %s.",
               where(second, place),
               place.difference() > 0 ? "warmer" : "cooler",
@@ -153,6 +137,58 @@ final class ComparedPlanes {
               FindingsMaker.probability(place.p())));
     }
     return lines;
+  }
+
+  /** One run's plane, tied to the board where both are. */
+  private static PlaneComparison.Side side(
+      Kept run, Optional<Registration> own, Optional<Registration> other) throws IOException {
+    return new PlaneComparison.Side(
+        run.plane("in-phase").orElseThrow(),
+        run.findings().onWatts(),
+        other.isPresent() ? own : Optional.empty());
+  }
+
+  /** Why the pictures can't be compared; empty when they can. */
+  private static String hindrance(Kept first, Kept second, Optional<Registration> registration)
+      throws IOException {
+    Optional<Plane> a = first.plane("in-phase");
+    Optional<Plane> b = second.plane("in-phase");
+    if (a.isEmpty() || b.isEmpty()) {
+      return "a run keeps no in-phase plane.";
+    }
+    double periods =
+        first.header().sequence().periodSeconds() / second.header().sequence().periodSeconds();
+    if (Math.abs(periods - 1) > SAME_PERIOD) {
+      return "the runs pulsed with different periods.";
+    }
+    if (!(first.findings().onWatts() > 0 && second.findings().onWatts() > 0)) {
+      return "the power of a run is not known.";
+    }
+    boolean tied = first.registration().isPresent() && registration.isPresent();
+    boolean alike = a.get().width() == b.get().width() && a.get().height() == b.get().height();
+    return tied || alike ? "" : "the pictures are of different sizes and not registered.";
+  }
+
+  /**
+   * Whether both pictures are about as warm at a source's place; false where they can't be
+   * compared.
+   */
+  static boolean asWarm(
+      Kept first, Kept second, Optional<Registration> registration, ComparedSource source)
+      throws IOException {
+    if (!hindrance(first, second, registration).isEmpty()) {
+      return false;
+    }
+    PlaneComparison.Side other = side(second, registration, first.registration());
+    double column = source.x();
+    double row = source.y();
+    if (other.registration().isPresent()) {
+      PixelPosition seen = other.registration().get().toPixel(source.x(), source.y());
+      column = seen.column();
+      row = seen.row();
+    }
+    return PlaneComparison.asWarm(
+        side(first, first.registration(), registration), other, column, row);
   }
 
   private static List<String> said(String sentence) {

@@ -30,7 +30,36 @@ public record ComparedSource(
   /** In which of two runs a source is. */
   public enum Presence {
     BOTH,
+    /** Called in the first only, but the second's picture is as warm there. */
+    UNCALLED_IN_SECOND,
+    /** Called in the second only, but the first's picture is as warm there. */
+    UNCALLED_IN_FIRST,
     FIRST_ONLY,
-    SECOND_ONLY
+    SECOND_ONLY;
+
+    /** Whether both runs show it, called or not. */
+    public boolean isInBoth() {
+      return this == BOTH || this == UNCALLED_IN_FIRST || this == UNCALLED_IN_SECOND;
+    }
+  }
+
+  /** The same source where the other run's picture is as warm, though nothing was called there. */
+  ComparedSource seenByThePicture() {
+    return new ComparedSource(
+        switch (presence) {
+          case FIRST_ONLY -> Presence.UNCALLED_IN_SECOND;
+          case SECOND_ONLY -> Presence.UNCALLED_IN_FIRST;
+          default -> presence;
+        },
+        first,
+        second,
+        x,
+        y,
+        firstPerWatt,
+        secondPerWatt,
+        Double.NaN,
+        Double.NaN,
+        Double.NaN,
+        false);
   }
 }

@@ -56,7 +56,7 @@ public final class ComparisonWords {
   }
 
   private static String twoPoints(RunComparison comparison, Function<ComparedSource, String> name) {
-    List<String> both = names(comparison, Presence.BOTH, name);
+    List<String> both = inBoth(comparison, name);
     List<String> others = new ArrayList<>(names(comparison, Presence.FIRST_ONLY, name));
     others.addAll(names(comparison, Presence.SECOND_ONLY, name));
     if (both.isEmpty()) {
@@ -76,7 +76,7 @@ public final class ComparisonWords {
 
   private static String beforeAfter(
       RunComparison comparison, Function<ComparedSource, String> name) {
-    List<String> left = names(comparison, Presence.BOTH, name);
+    List<String> left = inBoth(comparison, name);
     List<String> arisen = names(comparison, Presence.SECOND_ONLY, name);
     List<ComparedSource> gone =
         comparison.sources().stream()
@@ -122,6 +122,14 @@ public final class ComparisonWords {
             + ": the fault is there.";
   }
 
+  private static List<String> inBoth(
+      RunComparison comparison, Function<ComparedSource, String> name) {
+    return comparison.sources().stream()
+        .filter(source -> source.presence().isInBoth())
+        .map(name)
+        .toList();
+  }
+
   private static List<String> names(
       RunComparison comparison, Presence presence, Function<ComparedSource, String> name) {
     return comparison.sources().stream()
@@ -146,6 +154,18 @@ public final class ComparisonWords {
                   digits(source.differenceSigma()),
                   source.p());
       return name + ": in both, " + verdict + ".";
+    }
+    boolean uncalledInFirst = source.presence() == Presence.UNCALLED_IN_FIRST;
+    if (uncalledInFirst || source.presence() == Presence.UNCALLED_IN_SECOND) {
+      return String.format(
+          Locale.ROOT,
+          "%s: called only in %s, %s %s; the picture of %s is as warm there, though nothing was"
+              + " called: see its finding for the reason.",
+          name,
+          uncalledInFirst ? second.label() : first.label(),
+          digits(uncalledInFirst ? source.secondPerWatt() : source.firstPerWatt()),
+          unit,
+          uncalledInFirst ? first.label() : second.label());
     }
     boolean inFirst = source.presence() == Presence.FIRST_ONLY;
     double here = inFirst ? source.firstPerWatt() : source.secondPerWatt();

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import railglow.board.compare.ComparedSource.Presence;
 import railglow.board.geometry.BoardPosition;
@@ -62,6 +63,24 @@ public record RunComparison(List<ComparedSource> sources, boolean inMillimetres)
       }
     }
     return new RunComparison(found, millimetres);
+  }
+
+  /**
+   * The same where a source that one run did not call is as warm in its picture all the same: it is
+   * not absent.
+   *
+   * @param asWarm whether both pictures show the same heat at a source's place
+   */
+  public RunComparison lookedAt(Predicate<ComparedSource> asWarm) {
+    return new RunComparison(
+        sources.stream()
+            .map(
+                source ->
+                    !source.presence().isInBoth() && asWarm.test(source)
+                        ? source.seenByThePicture()
+                        : source)
+            .toList(),
+        inMillimetres);
   }
 
   private record Pair(int first, int second, double sigmas) {}

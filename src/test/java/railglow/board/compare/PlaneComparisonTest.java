@@ -105,4 +105,53 @@ class PlaneComparisonTest {
     assertEquals(85, comparison.places().get(0).column(), 2);
     assertTrue(comparison.places().get(0).board().isEmpty());
   }
+
+  /** Round a warm place the board lags so much that it seems to cool in step with the pulse. */
+  private static void addRing(Plane plane, double kelvin) {
+    for (int row = 0; row < HEIGHT; row++) {
+      for (int column = 0; column < WIDTH; column++) {
+        double distance = Math.hypot(column - 85, row - 25) - 13;
+        double ring = kelvin * StrictMath.exp(-distance * distance / (2 * 3 * 3));
+        plane.set(column, row, plane.at(column, row) - (float) ring);
+      }
+    }
+  }
+
+  private static PlaneComparison ringed(double ringKelvin) {
+    Random random = new Random(8);
+    Plane warm = plane(1, 2, 0, 0, random);
+    addRing(warm, ringKelvin);
+    return PlaneComparison.of(
+        new PlaneComparison.Side(plane(1, 0, 0, 0, random), 1, Optional.empty()),
+        new PlaneComparison.Side(warm, 1, Optional.empty()));
+  }
+
+  @Test
+  void theRingThatLagsAroundAWarmPlaceIsNoPlaceOfItsOwn() {
+    PlaneComparison comparison = ringed(0.3);
+    assertEquals(1, comparison.places().size(), comparison.places().toString());
+    assertEquals(85, comparison.places().get(0).column(), 2);
+  }
+
+  @Test
+  void aPlaceThatCoolsTooMuchForARingIsCalledBesideTheWarmOne() {
+    PlaneComparison comparison = ringed(1.2);
+    assertTrue(comparison.places().size() > 1, comparison.places().toString());
+    assertTrue(
+        comparison.places().stream().anyMatch(place -> place.difference() < 0),
+        comparison.places().toString());
+  }
+
+  @Test
+  void picturesAreAsWarmWhereBothShowTheSameHeatPerWattAndOnlyThere() {
+    Random random = new Random(9);
+    PlaneComparison.Side first =
+        new PlaneComparison.Side(plane(1, 0, 0, 0, random), 1, Optional.empty());
+    PlaneComparison.Side second =
+        new PlaneComparison.Side(plane(0.5, 1, 0, 0, random), 0.5, Optional.empty());
+    assertTrue(PlaneComparison.asWarm(first, second, 45, 45), "2 K/W in both");
+    assertTrue(!PlaneComparison.asWarm(first, second, 85, 25), "1 K/W in the second alone");
+    assertTrue(!PlaneComparison.asWarm(first, second, 20, 70), "noise in both");
+    assertTrue(!PlaneComparison.asWarm(first, second, -5, 25), "outside the picture");
+  }
 }

@@ -70,6 +70,38 @@ class RunComparisonTest {
   }
 
   @Test
+  void aSourceThatOneRunDidNotCallIsNotAbsentWhereItsPictureIsAsWarm() {
+    ComparedRun first = run("J1", 1, source(164, 114, 1.0, 0.05));
+    ComparedRun second = run("C9", 1);
+    RunComparison comparison = RunComparison.of(first, second).lookedAt(source -> true);
+    ComparedSource source = comparison.sources().get(0);
+    assertEquals(Presence.UNCALLED_IN_SECOND, source.presence());
+    assertFalse(source.absenceIsSure());
+    List<String> words =
+        ComparisonWords.of(Question.TWO_POINTS, first, second, comparison, "K/W", NAMES);
+    assertEquals("C37 stays hot at both points: the fault is there.", words.get(0));
+    assertTrue(
+        words.get(1).contains("called only in J1, 1.00 K/W; the picture of C9"), words.get(1));
+    assertTrue(
+        ComparisonWords.of(Question.BEFORE_AFTER, first, second, comparison, "K/W", NAMES)
+            .get(0)
+            .contains("Not mended yet: C37"));
+    assertEquals(
+        "Per watt, no place of J1 is surely warmer than on C9.",
+        ComparisonWords.of(
+                Question.KNOWN_GOOD,
+                second,
+                first,
+                RunComparison.of(second, first).lookedAt(any -> true),
+                "K/W",
+                NAMES)
+            .get(0));
+    assertEquals(
+        Presence.FIRST_ONLY,
+        RunComparison.of(first, second).lookedAt(any -> false).sources().get(0).presence());
+  }
+
+  @Test
   void aCameraThatMovedIsUndoneByBothRegistrations() {
     ComparedRun first = new ComparedRun("a", List.of(source(164, 114, 1, 0.1)), 1, 0.1, shifted(8));
     ComparedRun second =
@@ -128,8 +160,12 @@ class RunComparisonTest {
     int below = 0;
     int tries = 2000;
     for (int i = 0; i < tries; i++) {
-      ComparedRun first = run("a", 1, source(164, 114, 1 + 0.05 * random.nextGaussian(), 0.05));
-      ComparedRun second = run("b", 2, source(164, 114, 2 + 0.08 * random.nextGaussian(), 0.08));
+      // Each run repeats the truth with its share of error, and noise comes upon that.
+      double once = 1 + ComparedRun.REPEAT_SHARE * random.nextGaussian();
+      double again = 2 + 2 * ComparedRun.REPEAT_SHARE * random.nextGaussian();
+      ComparedRun first = run("a", 1, source(164, 114, once + 0.05 * random.nextGaussian(), 0.05));
+      ComparedRun second =
+          run("b", 2, source(164, 114, again + 0.08 * random.nextGaussian(), 0.08));
       below += RunComparison.of(first, second).sources().get(0).p() < 0.05 ? 1 : 0;
     }
     // 5 % of 2000 with a standard deviation of 0.49 %.
