@@ -76,9 +76,8 @@ public record HeatFacts(double watts, List<Double> startCelsius) {
     if (Double.isNaN(watts) || index >= startCelsius.size()) {
       return "";
     }
-    double start = startCelsius.get(index);
-    double from = Double.isNaN(start) ? board.care().surfaces().reflectedCelsius() : start;
-    return SurfaceWords.trueRiseClause(board, source, from);
+    return SurfaceWords.trueRiseClause(
+        board, source, SurfaceWords.startOr(board, startCelsius.get(index)));
   }
 
   private static String digits(double value) {

@@ -1,5 +1,7 @@
 package railglow.board;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import railglow.board.BoardSurfaces.Named;
@@ -68,6 +70,41 @@ public final class SurfaceWords {
                   named.surface().emissivitySigma());
             })
         .orElse("");
+  }
+
+  /**
+   * The true rises of all sources of which one can be given.
+   *
+   * @param startCelsius apparent temperature of each source's place before warming, in their order;
+   *     NaN where the camera has no absolute scale: then the place starts as warm as what it
+   *     mirrors
+   */
+  public static List<TrueRise> trueRises(
+      Board board, List<HeatSource> sources, List<Double> startCelsius) {
+    List<TrueRise> rises = new ArrayList<>();
+    for (int i = 0; i < Math.min(sources.size(), startCelsius.size()); i++) {
+      HeatSource source = sources.get(i);
+      int index = i;
+      trueRiseKelvin(board, source, startOr(board, startCelsius.get(i)))
+          .ifPresent(
+              rise -> {
+                Named named = surfaceAt(board, source);
+                rises.add(
+                    new TrueRise(
+                        index,
+                        rise.value(),
+                        rise.sigma(),
+                        named.name(),
+                        named.surface().emissivity(),
+                        named.surface().emissivitySigma(),
+                        named.surface().isBareMetal()));
+              });
+    }
+    return rises;
+  }
+
+  static double startOr(Board board, double startCelsius) {
+    return Double.isNaN(startCelsius) ? board.care().surfaces().reflectedCelsius() : startCelsius;
   }
 
   private static Named surfaceAt(Board board, HeatSource source) {

@@ -3,6 +3,7 @@ package railglow.journal;
 import java.util.List;
 import java.util.Map;
 import railglow.board.Suspect;
+import railglow.board.TrueRise;
 import railglow.thermal.HeatSource;
 
 /**
@@ -24,6 +25,7 @@ import railglow.thermal.HeatSource;
  * @param onWatts at the board, leads subtracted
  * @param railOhms onVolts / onAmperes; NaN when not measured
  * @param power the heat in view as power
+ * @param trueRises what places truly warm by, where their surface is known and rises are in kelvin
  */
 public record Findings(
     Verdict verdict,
@@ -41,7 +43,8 @@ public record Findings(
     double onAmperes,
     double onWatts,
     double railOhms,
-    HeatPower power) {
+    HeatPower power,
+    List<TrueRise> trueRises) {
   /** What the data allow to say. */
   public enum Verdict {
     HEAT_FOUND,

@@ -48,6 +48,10 @@ public final class FindingsFile {
         // written before there was a map of power
         object.set("power", JournalJson.MAPPER.valueToTree(HeatPower.NONE));
       }
+      if (!object.has("trueRises")) {
+        // likewise for the rises behind the surfaces
+        object.putArray("trueRises");
+      }
       return JournalJson.MAPPER.treeToValue(object, Findings.class);
     } catch (NoSuchFileException e) {
       throw new JournalException("there are no findings at " + file, e);

@@ -183,6 +183,7 @@ final class ReportModel {
                       + " to "
                       + Words.rise(s.riseInterval95().high(), unit)
                       + ")",
+              "trueRise", trueRise(rows.size()),
               "inPhase", Words.rise(s.inPhaseKelvin(), unit),
               "slow", Words.rise(s.quadratureKelvin(), unit),
               "tau", Quantity.format(s.timeConstantSeconds(), Unit.SECOND),
@@ -191,6 +192,25 @@ final class ReportModel {
               "cycles", Words.percent(s.cycleConsistency())));
     }
     return rows;
+  }
+
+  /** With its error, the surface and its emissivity; a dash where none can be given. */
+  private String trueRise(int source) {
+    return findings.map(Findings::trueRises).orElse(List.of()).stream()
+        .filter(rise -> rise.sourceIndex() == source)
+        .findFirst()
+        .map(
+            rise ->
+                String.format(
+                    Locale.ROOT,
+                    "%s +- %s (%s, %.2f +- %.2f)%s",
+                    Words.rise(rise.riseKelvin(), unit),
+                    Words.rise(rise.sigmaKelvin(), unit),
+                    rise.surface(),
+                    rise.emissivity(),
+                    rise.emissivitySigma(),
+                    rise.bareMetal() ? "; " + texts.get("sources.true.metal") : ""))
+        .orElse("-");
   }
 
   private List<Row> electrical() {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import railglow.board.Board;
 import railglow.board.HeatFacts;
 import railglow.board.NextStep;
+import railglow.board.SurfaceWords;
 import railglow.board.Suspect;
 import railglow.board.SuspectRanking;
 import railglow.journal.Findings;
@@ -40,10 +41,9 @@ public final class FindingsMaker {
       RunHeader header, Reduced reduced, Board board, Optional<PowerMap> power) {
     String unit = Double.isNaN(header.camera().kelvinPerCount()) ? "counts" : "K";
     List<HeatSource> sources = reduced.look() == null ? List.of() : reduced.look().sources();
+    HeatFacts facts = facts(header, reduced, sources);
     List<Suspect> suspects =
-        board == null
-            ? List.of()
-            : SuspectRanking.rank(board, header.rail(), sources, facts(header, reduced, sources));
+        board == null ? List.of() : SuspectRanking.rank(board, header.rail(), sources, facts);
     double railOhms = reduced.onVolts() / reduced.onAmperes();
     Verdict verdict = verdict(reduced, sources);
     return new Findings(
@@ -62,7 +62,8 @@ public final class FindingsMaker {
         reduced.onAmperes(),
         reduced.onWatts(),
         railOhms,
-        RunPower.describe(power, board));
+        RunPower.describe(power, board),
+        board == null ? List.of() : SurfaceWords.trueRises(board, sources, facts.startCelsius()));
   }
 
   /** Power and starting temperatures, as far as the camera has a scale for them. */

@@ -53,4 +53,22 @@ class SurfaceWordsTest {
     assertEquals("bare ring of H1", hx12().care().surfaces().at(hx12(), 4, 4).name());
     assertEquals("solder mask", hx12().care().surfaces().at(hx12(), 60, 60).name());
   }
+
+  @Test
+  void everySourceWhoseSurfaceIsKnownHasItsTrueRiseAndBareMetalIsMarked() throws Exception {
+    List<HeatSource> sources = List.of(at(78, 31, 1.0), at(91, 14, 0.5));
+    List<TrueRise> rises = SurfaceWords.trueRises(hx12(), sources, List.of(25.0, Double.NaN));
+    assertEquals(List.of(0, 1), rises.stream().map(TrueRise::sourceIndex).toList());
+    assertEquals(1 / 0.9, rises.get(0).riseKelvin(), 0.02);
+    assertEquals("ceramic body of C37", rises.get(0).surface());
+    assertFalse(rises.get(0).bareMetal());
+    // A fifth of the radiation: about five times the rise, and an error to match.
+    assertEquals(0.5 / rises.get(1).emissivity(), rises.get(1).riseKelvin(), 0.2);
+    assertTrue(rises.get(1).bareMetal());
+    assertTrue(rises.get(1).sigmaKelvin() > 1, rises.get(1).toString());
+    assertEquals(
+        List.of(),
+        SurfaceWords.trueRises(hx12(), sources, List.of()),
+        "without a scale in kelvin there is none");
+  }
 }

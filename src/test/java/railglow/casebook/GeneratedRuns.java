@@ -90,6 +90,7 @@ final class GeneratedRuns {
             f.onAmperes(),
             f.onWatts(),
             f.railOhms(),
-            f.power()));
+            f.power(),
+            f.trueRises()));
   }
 }

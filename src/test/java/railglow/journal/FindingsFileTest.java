@@ -34,7 +34,19 @@ class FindingsFileTest {
         f.onAmperes(),
         f.onWatts(),
         f.railOhms(),
-        f.power());
+        f.power(),
+        f.trueRises());
+  }
+
+  @Test
+  void findingsFromBeforeTrueRisesWereKeptHaveNone() throws IOException {
+    Path file = temporary.resolve("findings.json");
+    FindingsFile.write(file, SampleRun.findings());
+    assertEquals(1, FindingsFile.read(file).trueRises().size());
+    String text = java.nio.file.Files.readString(file);
+    int from = text.indexOf(",\n  \"trueRises\"");
+    java.nio.file.Files.writeString(file, text.substring(0, from) + "\n}");
+    assertEquals(List.of(), FindingsFile.read(file).trueRises());
   }
 
   @Test

@@ -156,6 +156,9 @@ public final class SampleRun {
         0.1735,
         0.2047,
         6.8,
-        new HeatPower(0.19, 0.05, 1.4, List.of(new HeatPower.Place("C37", 164.1, 113.9, 0.19))));
+        new HeatPower(0.19, 0.05, 1.4, List.of(new HeatPower.Place("C37", 164.1, 113.9, 0.19))),
+        List.of(
+            new railglow.board.TrueRise(
+                0, 0.0791, 0.0042, "ceramic body of C37", 0.9, 0.04, false)));
   }
 }

@@ -40,6 +40,9 @@ class RunReportTest {
     assertTrue(top.contains("3.0 \u00d7 10\u207b\u00b9\u00b2"), top);
     assertTrue(top.contains("Lift C37; 3V3 should then read 45 ohm or more."), top);
     assertTrue(top.contains("The output was proven off."), top);
+    assertTrue(
+        page.contains("467 mK +- 37 mK (ceramic body of C37, 0.90 +- 0.04)"),
+        "the rise behind the surface");
   }
 
   @Test

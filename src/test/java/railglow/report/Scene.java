@@ -264,6 +264,8 @@ final class Scene {
         0.1735,
         0.2047,
         6.8,
-        railglow.journal.HeatPower.NONE);
+        railglow.journal.HeatPower.NONE,
+        java.util.List.of(
+            new railglow.board.TrueRise(0, 0.467, 0.037, "ceramic body of C37", 0.9, 0.04, false)));
   }
 }
