@@ -4,9 +4,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import railglow.board.Board;
@@ -83,11 +83,7 @@ final class ExportCommand implements Callable<Integer> {
               + " report")
   private Path caseFolder;
 
-  @Option(
-      names = "--language",
-      paramLabel = "TAG",
-      description = "of the reports, for example 'en' (default); a language needs its texts")
-  private String language = "en";
+  @Mixin private LanguageOption language = new LanguageOption();
 
   ExportCommand(Terminal terminal) {
     this.terminal = terminal;
@@ -111,7 +107,7 @@ final class ExportCommand implements Callable<Integer> {
         placement,
         new RunReport.Print(
             paper,
-            language(),
+            language.locale(),
             readings(folder, journal, board, afterOhms),
             caseFolder == null ? "" : new CaseFolder(caseFolder).verdict().orElse("")));
     if (!journal.header().isLog()) {
@@ -139,14 +135,6 @@ final class ExportCommand implements Callable<Integer> {
       return after == null ? Double.NaN : Quantity.parse(after, Unit.OHM);
     } catch (QuantityException e) {
       throw new UserMistake("--after: " + e.getMessage());
-    }
-  }
-
-  private Locale language() throws UserMistake {
-    try {
-      return RunReport.language(language);
-    } catch (IllegalArgumentException e) {
-      throw new UserMistake("--language: " + e.getMessage());
     }
   }
 

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import railglow.camera.CameraProfile;
@@ -146,7 +145,8 @@ final class Hunt {
         List.of(point.<RunWatcher>map(TouchedPoint::watcher).orElse(rehearsal), own));
   }
 
-  private static long plannedBytes(RunSetup setup) {
+  /** What the frames of a run to its cap take at most. */
+  static long plannedBytes(RunSetup setup) {
     CameraProfile camera = setup.camera().profile();
     double seconds = setup.timeline().endOffsetNanos() / 1e9;
     return FrameStoreWriter.plannedBytes(
@@ -176,11 +176,7 @@ final class Hunt {
     terminal.say("Camera     " + setup.camera().name() + " at " + setup.bench().cameraAddress());
     terminal.say("Sequence   " + sequence.name() + ", " + PlanText.pulses(sequence));
     terminal.say("Protected  " + String.join("; ", supply.protections()));
-    terminal.say(
-        String.format(
-            Locale.ROOT,
-            "Room       at most %.0f MB of frames, stored without loss",
-            plannedBytes(setup) / 1e6));
+    terminal.say(PlanText.room(setup));
     terminal.say("Run        " + folder.root());
   }
 

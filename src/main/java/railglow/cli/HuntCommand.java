@@ -6,7 +6,6 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import railglow.sim.BenchPorts;
 import railglow.sim.SimulatedBench;
@@ -28,17 +27,7 @@ final class HuntCommand implements Callable<Integer> {
 
   @Mixin private LiveView.Options live = new LiveView.Options();
 
-  @Option(
-      names = "--scenario",
-      paramLabel = "NAME",
-      description = "with --simulated: which simulated board (default: hx12)")
-  private String scenario = "hx12";
-
-  @Option(
-      names = "--fault",
-      paramLabel = "FAULT",
-      description = "with --simulated: a fault of the bench and when it comes, e.g. runaway@12s")
-  private List<String> faults = new ArrayList<>();
+  @Mixin private SimulatedBoardOptions simulatedBoard = new SimulatedBoardOptions();
 
   HuntCommand(Terminal terminal) {
     this.terminal = terminal;
@@ -58,8 +47,7 @@ final class HuntCommand implements Callable<Integer> {
       return hunt.run(setup);
     }
     try (SimulatedBench bench =
-        SimulatedBench.start(
-            SimulateCommand.scenario(scenario, faults), BenchPorts.ANY, SystemClock.INSTANCE)) {
+        SimulatedBench.start(simulatedBoard.scenario(), BenchPorts.ANY, SystemClock.INSTANCE)) {
       return hunt.run(SimulatedBenches.joined(setup, bench));
     }
   }

@@ -2,7 +2,6 @@ package railglow.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -59,11 +58,7 @@ final class LadderCommand implements Callable<Integer> {
       description = "how long each level is held, \"200 ms\" to \"10 s\" (default: \"500 ms\")")
   private double dwellSeconds = 0.5;
 
-  @Option(
-      names = "--scenario",
-      paramLabel = "NAME",
-      description = "with --simulated: which simulated board (default: hx12)")
-  private String scenario = "hx12";
+  @Mixin private SimulatedBoardOptions simulatedBoard = new SimulatedBoardOptions();
 
   @Option(
       names = "--without-camera",
@@ -98,8 +93,7 @@ final class LadderCommand implements Callable<Integer> {
       return climb(setup);
     }
     try (SimulatedBench bench =
-        SimulatedBench.start(
-            SimulateCommand.scenario(scenario, List.of()), BenchPorts.ANY, SystemClock.INSTANCE)) {
+        SimulatedBench.start(simulatedBoard.scenario(), BenchPorts.ANY, SystemClock.INSTANCE)) {
       return climb(SimulatedBenches.joined(setup, bench));
     }
   }

@@ -6,7 +6,6 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import railglow.sim.BenchPorts;
 import railglow.sim.SimulatedBench;
@@ -31,17 +30,7 @@ final class LogCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private LogOptions options = new LogOptions();
 
-  @Option(
-      names = "--scenario",
-      paramLabel = "NAME",
-      description = "with --simulated: which simulated board (default: hx12)")
-  private String scenario = "hx12";
-
-  @Option(
-      names = "--fault",
-      paramLabel = "FAULT",
-      description = "with --simulated: a fault of the bench and when it comes, e.g. runaway@12s")
-  private List<String> faults = new ArrayList<>();
+  @Mixin private SimulatedBoardOptions simulatedBoard = new SimulatedBoardOptions();
 
   LogCommand(Terminal terminal) {
     this.terminal = terminal;
@@ -62,8 +51,7 @@ final class LogCommand implements Callable<Integer> {
       return log.run(setup);
     }
     try (SimulatedBench bench =
-        SimulatedBench.start(
-            SimulateCommand.scenario(scenario, faults), BenchPorts.ANY, SystemClock.INSTANCE)) {
+        SimulatedBench.start(simulatedBoard.scenario(), BenchPorts.ANY, SystemClock.INSTANCE)) {
       return log.run(setup.withRun(SimulatedBenches.joined(setup.run(), bench)));
     }
   }

@@ -1,6 +1,7 @@
 package railglow.cli;
 
 import java.nio.file.Path;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** How a rail is read by the supply itself. */
@@ -36,17 +37,7 @@ final class MeasureOptions {
   @Option(names = "--simulated", description = "with --measure: use the simulated bench")
   boolean simulated;
 
-  @Option(
-      names = "--scenario",
-      paramLabel = "NAME",
-      description = "with --simulated: which simulated board (default: hx12)")
-  String scenario = "hx12";
-
-  @Option(
-      names = "--fault",
-      paramLabel = "FAULT",
-      description = "with --simulated: a fault of the bench and when it comes")
-  java.util.List<String> faults = new java.util.ArrayList<>();
+  @Mixin SimulatedBoardOptions board = new SimulatedBoardOptions();
 
   @Option(
       names = "--runs",

@@ -18,6 +18,7 @@ import railglow.units.Unit;
 /** The dry run in words. */
 final class PlanText {
   private static final double NANOS = 1e9;
+  private static final double BYTES_A_MEGABYTE = 1e6;
 
   private PlanText() {}
 
@@ -35,6 +36,7 @@ final class PlanText {
     lines.add("Board      " + board(setup));
     lines.add("");
     timeline(lines, setup);
+    lines.add(room(setup));
     lines.add("");
     worstCase(lines, setup);
     lines.add("");
@@ -62,6 +64,13 @@ final class PlanText {
         "Cautions   isolated low-voltage boards only, never mains-connected; batteries out;",
         "           capacitors discharged; parts get hot and may give off fumes; your local codes",
         "           and qualified practice come first.");
+  }
+
+  /** How much a run may write. */
+  static String room(RunSetup setup) {
+    return line(
+        "Room       at most %.0f MB of frames, stored without loss",
+        Hunt.plannedBytes(setup) / BYTES_A_MEGABYTE);
   }
 
   static String board(RunSetup setup) {

@@ -61,10 +61,7 @@ final class RailMeasurement {
       return read(setup, commandLine);
     }
     try (SimulatedBench bench =
-        SimulatedBench.start(
-            SimulateCommand.scenario(options.scenario, options.faults),
-            BenchPorts.ANY,
-            SystemClock.INSTANCE)) {
+        SimulatedBench.start(options.board.scenario(), BenchPorts.ANY, SystemClock.INSTANCE)) {
       return read(SimulatedBenches.joined(setup, bench), commandLine);
     }
   }

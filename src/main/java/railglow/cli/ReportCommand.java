@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import railglow.board.Board;
@@ -33,6 +34,8 @@ final class ReportCommand implements Callable<Integer> {
       description = "for a log: also show the frame at this time after the start, '12.5 s'")
   private List<String> at = new ArrayList<>();
 
+  @Mixin private LanguageOption language = new LanguageOption();
+
   ReportCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -49,7 +52,8 @@ final class ReportCommand implements Callable<Integer> {
     if (seconds.length > 0 && !journal.header().isLog()) {
       throw new UserMistake("--at is for logs; 'export --frame' opens any frame of any run");
     }
-    RunReport.write(folder, Placement.of(board, journal.header().rail()), seconds);
+    RunReport.write(
+        folder, Placement.of(board, journal.header().rail()), language.locale(), seconds);
     if (!journal.finished()) {
       terminal.say("This run did not finish: " + journal.ending());
     }

@@ -98,17 +98,7 @@ final class TouchCommand implements Callable<Integer> {
       description = "with --simulated: what the simulated hand does, as in 'simulate --hand'")
   private List<String> moves = new ArrayList<>();
 
-  @Option(
-      names = "--scenario",
-      paramLabel = "NAME",
-      description = "with --simulated: which simulated board (default: hx12)")
-  private String scenario = "hx12";
-
-  @Option(
-      names = "--fault",
-      paramLabel = "FAULT",
-      description = "with --simulated: a fault of the bench and when it comes, e.g. runaway@12s")
-  private List<String> faults = new ArrayList<>();
+  @Mixin private SimulatedBoardOptions simulatedBoard = new SimulatedBoardOptions();
 
   TouchCommand(Terminal terminal) {
     this.terminal = terminal;
@@ -147,7 +137,8 @@ final class TouchCommand implements Callable<Integer> {
     }
     try (SimulatedBench bench =
         SimulatedBench.start(
-            SimulateCommand.scenario(scenario, faults)
+            simulatedBoard
+                .scenario()
                 .withHand(SimulateCommand.hand(moves.isEmpty() ? DEMO : moves)),
             BenchPorts.ANY,
             SystemClock.INSTANCE)) {

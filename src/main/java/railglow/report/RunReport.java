@@ -33,18 +33,19 @@ public final class RunReport {
    * @throws railglow.journal.JournalException when the folder has no readable journal
    */
   public static List<String> write(RunFolder folder, Placement placement) throws IOException {
-    return write(folder, placement, new double[0]);
+    return write(folder, placement, Locale.ENGLISH);
   }
 
   /**
    * As {@link #write(RunFolder, Placement)}; a log also shows its frames at further times.
    *
+   * @param language of the sentences; see {@link #language}
    * @param at seconds after the start
    */
-  public static List<String> write(RunFolder folder, Placement placement, double... at)
-      throws IOException {
+  public static List<String> write(
+      RunFolder folder, Placement placement, Locale language, double... at) throws IOException {
     RunContents run = RunContents.read(folder);
-    Texts texts = new Texts(Locale.ENGLISH);
+    Texts texts = new Texts(language);
     if (run.journal().header().isLog()) {
       tiffs(run, placement);
       LogReport report = new LogReport(run, placement, texts, at);

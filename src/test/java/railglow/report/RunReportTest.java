@@ -87,6 +87,19 @@ class RunReportTest {
   }
 
   @Test
+  void thePageIsWrittenInAnotherLanguageWhereItsTextsAre() throws IOException {
+    Scene scene = scene("language", 64, 48).source(30, 20, 1.6, 0.42);
+    scene.write(true);
+    RunReport.write(scene.folder(), scene.placement(), RunReport.language("eo"));
+    String page = page(scene.folder());
+    assertTrue(page.contains("lang=\"eo\""), page.substring(0, 200));
+    assertTrue(page.contains("Tensio, kurento, povumo"), "its own words where it has them");
+    assertTrue(page.contains("Cycle"), "English where it has none");
+    RunReport.write(scene.folder(), scene.placement());
+    assertTrue(page(scene.folder()).contains("Voltage, current, power and hottest pixel"));
+  }
+
+  @Test
   void theTrustMaskIsShownWhereThereIsOneAndNotMissedElsewhere() throws IOException {
     Scene scene = scene("trust", 64, 48).source(30, 20, 1.6, 0.42);
     scene.write(true);

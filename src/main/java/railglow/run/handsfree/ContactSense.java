@@ -126,25 +126,20 @@ public final class ContactSense {
   }
 
   private Contact described(long nanos) {
-    double[] seen = sorted(Long.MIN_VALUE);
-    boolean lost = memory.stream().anyMatch(s -> !s.flows());
+    boolean steady = state == ContactState.STEADY;
+    double[] seen = sorted(steady ? steadyFromNanos : Long.MIN_VALUE);
+    boolean lost = !steady && memory.stream().anyMatch(s -> !s.flows());
     if (seen.length == 0) {
       return new Contact(
           state, nanos, Double.NaN, Double.NaN, Double.POSITIVE_INFINITY, touchedNanos);
     }
-    double ohms = state == ContactState.STEADY ? middle(steadyFromNanos) : seen[seen.length / 2];
     return new Contact(
         state,
         nanos,
-        ohms,
+        seen[seen.length / 2],
         seen[0],
         lost ? Double.POSITIVE_INFINITY : seen[seen.length - 1],
         touchedNanos);
-  }
-
-  private double middle(long fromNanos) {
-    double[] seen = sorted(fromNanos);
-    return seen[seen.length / 2];
   }
 
   /** The resistances that flowed since a time, ascending. */
