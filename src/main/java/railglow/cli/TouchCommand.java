@@ -16,6 +16,8 @@ import railglow.run.handsfree.TouchLabels;
 import railglow.safety.Refusal;
 import railglow.sim.BenchPorts;
 import railglow.sim.SimulatedBench;
+import railglow.sim.hand.HandScript;
+import railglow.time.Pause;
 import railglow.time.SystemClock;
 
 /** Hands-free: one touch of a probe after another. */
@@ -37,8 +39,9 @@ final class TouchCommand implements Callable<Integer> {
           "touch:C9@15.6s..42s",
           "bounce:C41@46s..52s",
           "touch:C41=1.5ohm@52s..88s",
-          "touch:C37@92s..99s");
+          "touch:C37@92s..104s");
   private static final int DEMO_TOUCHES = 3;
+  private static final double AFTER_THE_HAND_SECONDS = 6;
   private static final double LOUDEST_PERCENT = 100;
   private final Terminal terminal;
   @Spec private CommandSpec spec;
@@ -133,24 +136,36 @@ final class TouchCommand implements Callable<Integer> {
     }
     AsLastTime.remember(options);
     if (!options.simulated) {
-      return run(setup, level, names, volume);
+      return run(setup, level, names, volume, new TouchStops(SystemClock.INSTANCE));
     }
+    HandScript hand = SimulateCommand.hand(moves.isEmpty() ? DEMO : moves);
+    TouchStops stops = new TouchStops(SystemClock.INSTANCE);
     try (SimulatedBench bench =
         SimulatedBench.start(
-            simulatedBoard
-                .scenario()
-                .withHand(SimulateCommand.hand(moves.isEmpty() ? DEMO : moves)),
-            BenchPorts.ANY,
-            SystemClock.INSTANCE)) {
-      RunSetup simulated = SimulatedBenches.joined(setup, bench);
-      return run(simulated, level, names, volume);
+            simulatedBoard.scenario().withHand(hand), BenchPorts.ANY, SystemClock.INSTANCE)) {
+      endWith(hand, stops);
+      return run(SimulatedBenches.joined(setup, bench), level, names, volume, stops);
     }
   }
 
-  private int run(RunSetup setup, SensingLevel level, TouchLabels names, double volume)
+  /** Nobody waits for a simulated hand that has nothing more to do. */
+  private static void endWith(HandScript hand, TouchStops stops) {
+    long nanos = Math.round((hand.endSeconds() + AFTER_THE_HAND_SECONDS) * 1e9);
+    Thread waiting =
+        new Thread(
+            () -> {
+              Pause.nanos(nanos);
+              stops.end("the simulated hand has done all it was told");
+            },
+            "simulated-hand");
+    waiting.setDaemon(true);
+    waiting.start();
+  }
+
+  private int run(
+      RunSetup setup, SensingLevel level, TouchLabels names, double volume, TouchStops stops)
       throws Exception {
     int most = touches != null ? touches : options.simulated ? DEMO_TOUCHES : Integer.MAX_VALUE;
-    TouchStops stops = new TouchStops(SystemClock.INSTANCE);
     try (TouchScreen screen = screen(setup, volume, stops);
         TouchVoice voice = new TouchVoice(terminal, volume, screen)) {
       return new Touch(

@@ -23,7 +23,7 @@ final class TouchKeys implements Keys.Pressed {
 
   @Override
   public void end() {
-    stops.end();
+    stops.end("the end of the input");
   }
 
   @Override

@@ -15,7 +15,7 @@ final class TouchStops {
   private final StopLatch signal = new StopLatch();
   private StopLatch current = new StopLatch();
   private boolean sensing;
-  private boolean endWanted;
+  private String endWanted = "";
 
   TouchStops(MonotonicClock clock) {
     this.clock = clock;
@@ -37,8 +37,8 @@ final class TouchStops {
     current = new StopLatch();
     sensing = isSensing;
     signalled();
-    if (endWanted) {
-      current.set(StopCause.OPERATOR_REQUEST, clock.nanos(), "the end of the input");
+    if (isEndWanted()) {
+      current.set(StopCause.OPERATOR_REQUEST, clock.nanos(), endWanted);
     }
     return current;
   }
@@ -52,14 +52,14 @@ final class TouchStops {
     }
   }
 
-  /** Nothing more will come from the keys: the session ends in order. */
-  synchronized void end() {
-    endWanted = true;
-    current.set(StopCause.OPERATOR_REQUEST, clock.nanos(), "the end of the input");
+  /** Nothing more will come: the session ends in order. */
+  synchronized void end(String why) {
+    endWanted = why;
+    current.set(StopCause.OPERATOR_REQUEST, clock.nanos(), why);
   }
 
   synchronized boolean isEndWanted() {
-    return endWanted;
+    return !endWanted.isEmpty();
   }
 
   private synchronized void signalled() {

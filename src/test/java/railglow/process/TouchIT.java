@@ -116,6 +116,22 @@ class TouchIT {
   }
 
   @Test
+  void aSimulatedHandThatHasDoneAllEndsTheSessionInOrder() throws Exception {
+    RailglowProcess touch =
+        RailglowProcess.start(
+            "touch",
+            "--simulated",
+            "--silent",
+            "--no-keys",
+            "--hand",
+            "touch:C9@500ms..1500ms",
+            "--runs",
+            folder.resolve("runs").toString());
+    assertEquals(0, touch.awaitExit(90), touch.output());
+    assertTrue(touch.output().contains("the simulated hand has done all"), touch.output());
+  }
+
+  @Test
   void theEndOfTheInputEndsTheWaitInOrder() throws Exception {
     try (ServedBench bench = ServedBench.start(folder, "--hand", "touch:C9@500s..501s")) {
       RailglowProcess touch = touch(bench, bench.sequence("1 V", "500 mA", 5));

@@ -26,6 +26,11 @@ public record HandScript(List<HandMove> moves) {
     return Optional.empty();
   }
 
+  /** When the last move ends; 0 without one. */
+  public double endSeconds() {
+    return moves.stream().mapToDouble(HandMove::endSeconds).max().orElse(0);
+  }
+
   /** Contact resistance at a time. */
   public double ohmsAt(double seconds) {
     return at(seconds).map(move -> move.ohmsAt(seconds)).orElse(OPEN_OHMS);
