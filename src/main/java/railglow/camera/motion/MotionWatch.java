@@ -195,7 +195,9 @@ public final class MotionWatch {
   private boolean find() {
     boolean found =
         estimator.estimate(image, agreeing > 0 ? newX : smoothX, agreeing > 0 ? newY : smoothY);
-    boolean unlike = !found || estimator.residual() > UNLIKE * noiseScale;
+    // In a wrong place is left what is as strong as the structure; heat that spreads leaves less.
+    double likeLimit = Math.max(UNLIKE * noiseScale, RECOGNISED * estimator.texture());
+    boolean unlike = !found || estimator.residual() > likeLimit;
     // The search from afar is dear: in a scene that goes on moving it is made now and then only.
     if (unlike
         && agreeing == 0
