@@ -31,7 +31,8 @@ import railglow.thermal.inverse.PowerMap;
     mixinStandardHelpOptions = true,
     description =
         "Makes the findings again from a run folder's frames, edges and readings: the same bits on any"
-            + " machine. Without --verify, findings, pictures and report are written anew.")
+            + " machine. Of the looks at the data only those are made that the findings depend on. Without"
+            + " --verify, findings, pictures and report are written anew.")
 final class ReplayCommand implements Callable<Integer> {
   private final Terminal terminal;
 

@@ -18,7 +18,10 @@ public final class FrameIntake {
   private static final double WANTED_SECONDS = 4;
 
   private static final int LEAST_FRAMES = 24;
-  private static final int FIRST_FRAMES = 10;
+
+  /** As many as storing is rehearsed with: none waits for the other. */
+  private static final int FIRST_FRAMES = 8;
+
   private final FrameSource source;
   private final FramePool pool;
   private final FrameQueue queue;
