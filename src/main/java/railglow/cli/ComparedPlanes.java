@@ -19,8 +19,8 @@ import railglow.journal.Findings;
 import railglow.journal.NpyFile;
 import railglow.journal.RunFolder;
 import railglow.journal.RunHeader;
-import railglow.run.FindingsMaker;
 import railglow.thermal.Plane;
+import railglow.units.Probability;
 
 /** Two runs' planes side by side: whether the camera moved, and where they differ per watt. */
 final class ComparedPlanes {
@@ -134,7 +134,7 @@ final class ComparedPlanes {
               Math.abs(place.difference()),
               place.sigma(),
               unit,
-              FindingsMaker.probability(place.p())));
+              Probability.inWords(place.p())));
     }
     return lines;
   }

@@ -10,6 +10,7 @@ import railglow.journal.HeatPower;
 import railglow.journal.RunFolder;
 import railglow.run.FindingsMaker;
 import railglow.thermal.HeatSource;
+import railglow.units.Probability;
 import railglow.units.Quantity;
 import railglow.units.Unit;
 
@@ -103,7 +104,7 @@ final class Summary {
               s.row(),
               Math.sqrt(s.rowVariance()),
               s.timeConstantSeconds(),
-              railglow.live.StatusLine.probability(s.familyWiseP())));
+              Probability.brief(s.familyWiseP())));
     }
     if (shown < findings.sources().size()) {
       lines.add("  and " + (findings.sources().size() - shown) + " weaker ones in the report");

@@ -5,6 +5,7 @@ import railglow.observed.OutputState;
 import railglow.run.FindingsMaker;
 import railglow.run.RunProgress;
 import railglow.thermal.HeatSource;
+import railglow.units.Probability;
 
 /** One line that says how a run stands. Pure text, no control codes. */
 public final class StatusLine {
@@ -48,17 +49,7 @@ public final class StatusLine {
         FindingsMaker.rise(source.riseKelvin(), unit),
         source.column(),
         source.row(),
-        probability(source.familyWiseP()));
-  }
-
-  /** A probability with as many digits as a person wants: "0.03", "below 1e-6". */
-  public static String probability(double p) {
-    if (p < 1e-6) {
-      return "below 1e-6";
-    }
-    return p < 0.001
-        ? String.format(Locale.ROOT, "%.0e", p)
-        : String.format(Locale.ROOT, "%.3f", p);
+        Probability.brief(source.familyWiseP()));
   }
 
   private static void add(StringBuilder line, String format, Object... values) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import railglow.journal.Findings;
 import railglow.journal.RunHeader;
 import railglow.thermal.HeatSource;
+import railglow.units.Probability;
 import railglow.units.Quantity;
 import railglow.units.Unit;
 
@@ -94,6 +95,6 @@ final class OwnerWords {
         Words.rise(source.riseKelvin(), unit),
         Words.rise(source.riseInterval95().low(), unit),
         Words.rise(source.riseInterval95().high(), unit),
-        Words.probability(source.familyWiseP()));
+        Probability.printed(source.familyWiseP()));
   }
 }

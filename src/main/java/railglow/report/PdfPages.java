@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 import org.apache.pdfbox.pdmodel.font.FontMappers;
 import railglow.report.draw.Paint;
 import railglow.report.draw.Sketch;
+import railglow.units.Probability;
 
 /**
  * XHTML pages as PDF; figures are drawn as lines and pixels, not as pictures of them. Stateless.
@@ -21,7 +22,8 @@ final class PdfPages {
   private static final Pattern NOT_XML =
       Pattern.compile("[^\\x09\\x0A\\x0D\\x20-\\uD7FF\\uE000-\\uFFFD\\x{10000}-\\x{10FFFF}]");
 
-  private static final Pattern EXPONENT = Pattern.compile("\\u207b?[" + Words.SUPERSCRIPTS + "]+");
+  private static final Pattern EXPONENT =
+      Pattern.compile("\\u207b?[" + Probability.SUPERSCRIPTS + "]+");
 
   private PdfPages() {}
 
@@ -71,7 +73,7 @@ final class PdfPages {
             match -> {
               StringBuilder digits = new StringBuilder("<sup>");
               for (char c : match.group().toCharArray()) {
-                digits.append(c == '\u207b' ? "\u2212" : "" + Words.SUPERSCRIPTS.indexOf(c));
+                digits.append(c == '\u207b' ? "\u2212" : "" + Probability.SUPERSCRIPTS.indexOf(c));
               }
               return digits.append("</sup>").toString();
             });

@@ -19,6 +19,7 @@ import railglow.observed.OutputState;
 import railglow.report.UsedRows.Row;
 import railglow.safety.StopCause;
 import railglow.thermal.HeatSource;
+import railglow.units.Probability;
 import railglow.units.Quantity;
 import railglow.units.Unit;
 
@@ -98,7 +99,7 @@ final class ReportModel {
             Words.rise(first.riseKelvin(), unit),
             Words.rise(first.riseInterval95().low(), unit),
             Words.rise(first.riseInterval95().high(), unit),
-            Words.probability(first.familyWiseP()));
+            Probability.printed(first.familyWiseP()));
       case NOTHING_FOUND:
         return Double.isNaN(f.upperLimitMilliwatts())
             ? texts.get("certainty.nothing", Words.rise(f.upperLimit(), unit))
@@ -188,7 +189,7 @@ final class ReportModel {
               "slow", Words.rise(s.quadratureKelvin(), unit),
               "tau", Quantity.format(s.timeConstantSeconds(), Unit.SECOND),
               "width", Quantity.format(s.widthPixels(), Unit.PIXEL),
-              "p", Words.probability(s.familyWiseP()),
+              "p", Probability.printed(s.familyWiseP()),
               "cycles", Words.percent(s.cycleConsistency())));
     }
     return rows;

@@ -19,6 +19,7 @@ import railglow.thermal.Look;
 import railglow.thermal.Plane;
 import railglow.thermal.RefusedSource;
 import railglow.thermal.inverse.PowerMap;
+import railglow.units.Probability;
 import railglow.units.Quantity;
 import railglow.units.Unit;
 
@@ -91,13 +92,6 @@ public final class FindingsMaker {
     return unit.equals("K")
         ? Quantity.format(value, Unit.KELVIN)
         : String.format(Locale.ROOT, "%.2f %s", value, unit);
-  }
-
-  /** A probability in words for a sentence. */
-  public static String probability(double p) {
-    return p < 1e-6
-        ? "below one in a million"
-        : String.format(Locale.ROOT, p < 0.001 ? "%.1e" : "%.4f", p);
   }
 
   private static Verdict verdict(Reduced reduced, List<HeatSource> sources) {
@@ -173,7 +167,7 @@ public final class FindingsMaker {
         rise(first.riseKelvin(), unit),
         rise(first.riseInterval95().low(), unit),
         rise(first.riseInterval95().high(), unit),
-        probability(first.familyWiseP()));
+        Probability.inWords(first.familyWiseP()));
   }
 
   private static String nextStep(

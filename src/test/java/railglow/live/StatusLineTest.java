@@ -1,7 +1,6 @@
 package railglow.live;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 import railglow.observed.OutputState;
@@ -55,12 +54,5 @@ class StatusLineTest {
                 null,
                 "counts"));
     assertEquals("cycle 0/6  0 s of at most 60 s  OUTPUT UNKNOWN", line);
-  }
-
-  @Test
-  void probabilitiesHaveAsManyDigitsAsTheyNeed() {
-    assertEquals("below 1e-6", StatusLine.probability(1e-9));
-    assertEquals("2e-04", StatusLine.probability(2e-4));
-    assertTrue(StatusLine.probability(0.05).startsWith("0.05"));
   }
 }
