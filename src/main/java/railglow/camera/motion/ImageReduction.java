@@ -10,7 +10,7 @@ import railglow.thermal.Samples;
  * it. Not thread-safe.
  */
 final class ImageReduction {
-  private static final int ENOUGH_PIXELS = 20_500;
+  private static final int ENOUGH_PIXELS = 50_000;
   private final int factor;
   private final int width;
   private final int height;
