@@ -115,6 +115,25 @@ final class ChannelMoments {
     return a * dI + b * dC;
   }
 
+  /** trace(N^-1 S) of a pixel's sums of squares S for a noise N. */
+  double whitened(int i, PooledNoise noise, boolean withoutFirst) {
+    double ii = squaresI[i];
+    double cc = squaresC[i];
+    double ic = products[i];
+    if (withoutFirst) {
+      double dI = firstDeviation(i, 1, 0);
+      double dC = firstDeviation(i, 0, 1);
+      double per = cycles / (cycles - 1.0);
+      ii = Math.max(0, ii - per * dI * dI);
+      cc = Math.max(0, cc - per * dC * dC);
+      ic -= per * dI * dC;
+    }
+    double determinant =
+        noise.varianceI() * noise.varianceC() - noise.covariance() * noise.covariance();
+    return (noise.varianceC() * ii + noise.varianceI() * cc - 2 * noise.covariance() * ic)
+        / determinant;
+  }
+
   int cycles() {
     return cycles;
   }

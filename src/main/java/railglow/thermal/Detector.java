@@ -170,7 +170,8 @@ public final class Detector {
               scatterToMean);
       if (noise != null) {
         DelayArc arc = DelayArc.of(settings, noise);
-        rules[w] = new ScoreRule(noise, arc, accepted - 1);
+        rules[w] =
+            new ScoreRule(noise, arc, scratch, filters[w].scale(), width, filters[w].sigma());
         field.include(w, scratch, filters[w].scale(), rules[w], whole);
         statistics[w] =
             new WidthStatistics(
@@ -234,7 +235,8 @@ public final class Detector {
     for (int i = 0; i < scores.length; i++) {
       significance.values()[i] = Float.isFinite(scores[i]) ? scores[i] : 0;
     }
-    SourceFit fit = new SourceFit(settings, plainScratch, width, height, statistics);
+    SourceFit fit =
+        new SourceFit(settings, new MeanPlanes(plainScratch, width, height), statistics);
     SourceSearch search = new SourceSearch(fit, field, width, height, statistics, accepted);
     int stopped = firstCall;
     List<FoundSource> found =

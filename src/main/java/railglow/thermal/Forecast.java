@@ -44,7 +44,9 @@ public final class Forecast {
             Double.POSITIVE_INFINITY,
             Double.POSITIVE_INFINITY,
             1,
-            0);
+            0,
+            Double.POSITIVE_INFINITY,
+            false);
     DelayArc arc = DelayArc.of(settings, typical);
     double[] sigmas = settings.filterSigmasPixels();
     double[] degrees = new double[sigmas.length];

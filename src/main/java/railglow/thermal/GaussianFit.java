@@ -77,7 +77,7 @@ record GaussianFit(
     if (inverse == null || !inside(window, p)) {
       return null;
     }
-    return new GaussianFit(p[0], p[1], p[2], p[3], inverse, energy(window, p));
+    return new GaussianFit(p[0], p[1], p[2], p[3], inverse, energy(window, p[1], p[2], p[3]));
   }
 
   private static boolean inside(Window w, double[] p) {
@@ -105,11 +105,12 @@ record GaussianFit(
     return energy > 0 ? sum / energy : 0;
   }
 
-  private static double energy(Window w, double[] p) {
+  /** Sum of the squared unit shape over the window. */
+  static double energy(Window w, double column, double row, double sigma) {
     double energy = 0;
     for (int y = 0, k = 0; y < w.rows; y++) {
       for (int x = 0; x < w.columns; x++, k++) {
-        double g = w.valid[k] ? shape(w.left + x - p[1], w.top + y - p[2], p[3]) : 0;
+        double g = w.valid[k] ? shape(w.left + x - column, w.top + y - row, sigma) : 0;
         energy += g * g;
       }
     }

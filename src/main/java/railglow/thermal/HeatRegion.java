@@ -6,20 +6,33 @@ import java.util.ArrayDeque;
 final class HeatRegion {
   private static final double SKIRT_SIGMAS = 3;
 
+  /** Cleaning leaves traces of a few percent of what it worked on. */
+  private static final double TRACE_SHARE = 0.05;
+
   private HeatRegion() {}
 
   /**
    * Everything around the pixels called that is still clear of the noise at a wide filter, whatever
-   * its delay.
+   * its delay. What a whole row or column has in common is no heat: cleaning leaves its trace all
+   * along the lines that cross a source.
    *
-   * @param called flat indices
+   * @param called flat indices; those far weaker than the strongest may themselves be such traces
    */
   static boolean[] around(
       Iterable<Integer> called, ChannelMoments wide, DelayArc arc, int width, int height) {
+    float[] inPhase = withoutLines(wide.meanI(), width, height);
+    float[] quadrature = withoutLines(wide.meanC(), width, height);
+    double least = SKIRT_SIGMAS / Math.sqrt(wide.cycles());
     boolean[] region = new boolean[width * height];
     ArrayDeque<Integer> open = new ArrayDeque<>();
+    double most = 0;
     for (int pixel : called) {
-      open.add(pixel);
+      most = Math.max(most, warmth(inPhase[pixel], quadrature[pixel], arc));
+    }
+    for (int pixel : called) {
+      if (warmth(inPhase[pixel], quadrature[pixel], arc) >= TRACE_SHARE * most) {
+        open.add(pixel);
+      }
     }
     while (!open.isEmpty()) {
       int i = open.poll();
@@ -32,7 +45,7 @@ final class HeatRegion {
           int ny = y + (side == 2 ? 1 : side == 3 ? -1 : 0);
           int n = ny * width + nx;
           boolean inside = nx >= 0 && nx < width && ny >= 0 && ny < height;
-          if (inside && !region[n] && isWarm(wide, arc, n)) {
+          if (inside && !region[n] && warmth(inPhase[n], quadrature[n], arc) > least) {
             open.add(n);
           }
         }
@@ -42,13 +55,34 @@ final class HeatRegion {
   }
 
   /** Cold does not count: the lines that cross heat are left too cold by cleaning. */
-  private static boolean isWarm(ChannelMoments m, DelayArc arc, int i) {
-    double least = SKIRT_SIGMAS / Math.sqrt(m.cycles());
+  private static double warmth(float inPhase, float quadrature, DelayArc arc) {
+    double most = 0;
     for (int j = 0; j < arc.directions(); j++) {
-      if (arc.weightI()[j] * m.meanI()[i] + arc.weightC()[j] * m.meanC()[i] > least) {
-        return true;
+      most = Math.max(most, arc.weightI()[j] * inPhase + arc.weightC()[j] * quadrature);
+    }
+    return most;
+  }
+
+  /** The medians of warm columns, then of warm rows, taken out. */
+  private static float[] withoutLines(float[] plane, int width, int height) {
+    float[] rest = plane.clone();
+    float[] line = new float[Math.max(width, height)];
+    for (int x = 0; x < width; x++) {
+      for (int row = 0; row < height; row++) {
+        line[row] = rest[row * width + x];
+      }
+      float median = Math.max(0, Selection.median(line, height));
+      for (int row = 0; row < height; row++) {
+        rest[row * width + x] -= median;
       }
     }
-    return false;
+    for (int row = 0; row < height; row++) {
+      System.arraycopy(rest, row * width, line, 0, width);
+      float median = Math.max(0, Selection.median(line, width));
+      for (int x = 0; x < width; x++) {
+        rest[row * width + x] -= median;
+      }
+    }
+    return rest;
   }
 }

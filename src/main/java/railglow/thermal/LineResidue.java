@@ -14,6 +14,9 @@ final class LineResidue {
   /** With fewer pixels outside the heat a line is left alone. */
   private static final double LEAST_SHARE = 0.25;
 
+  /** With a smaller share of the picture beside the lines their level is not taken from there. */
+  private static final double LEAST_BESIDE = 0.02;
+
   private static final int PASSES = 2;
 
   /** Noise may be so many of its own standard errors larger. */
@@ -35,10 +38,14 @@ final class LineResidue {
       int height,
       CommonParts.Removed removed) {
     float[] rest = mean.clone();
-    double limit = REJECT_SIGMAS * CommonParts.robustSigma(mean, mask);
+    float level = levelBesideLines(mean, heat, mask, width);
+    for (int i = 0; i < rest.length; i++) {
+      rest[i] -= level;
+    }
+    double limit = REJECT_SIGMAS * CommonParts.robustSigma(rest, mask);
     boolean[] usable = new boolean[mean.length];
     for (int i = 0; i < usable.length; i++) {
-      usable[i] = !heat[i] && (mask == null || mask[i] > 0) && Math.abs(mean[i]) <= limit;
+      usable[i] = !heat[i] && (mask == null || mask[i] > 0) && Math.abs(rest[i]) <= limit;
     }
     double[] rows = new double[height];
     double[] columns = new double[width];
@@ -48,9 +55,10 @@ final class LineResidue {
       takeOut(rest, usable, heat, columns, inColumn, width, true);
       takeOut(rest, usable, heat, rows, inRow, width, false);
     }
-    double offset = offset(rest, usable);
+    double beyond = offset(rest, usable);
+    double offset = level + beyond;
     float[] residue = new float[mean.length];
-    double variance = variance(rest, usable, offset);
+    double variance = variance(rest, usable, beyond);
     double keepRows = removed.rowShare() * kept(rows, inRow, variance);
     double keepColumns = removed.columnShare() * kept(columns, inColumn, variance);
     for (int i = 0; i < residue.length; i++) {
@@ -60,6 +68,24 @@ final class LineResidue {
       }
     }
     return residue;
+  }
+
+  /** Where neither row nor column crosses heat; 0 where that is nearly nowhere. */
+  private static float levelBesideLines(float[] mean, boolean[] heat, float[] mask, int width) {
+    boolean[] rows = new boolean[mean.length / width];
+    boolean[] columns = new boolean[width];
+    for (int i = 0; i < heat.length; i++) {
+      rows[i / width] |= heat[i];
+      columns[i % width] |= heat[i];
+    }
+    float[] beside = new float[mean.length];
+    int n = 0;
+    for (int i = 0; i < mean.length; i++) {
+      if (!rows[i / width] && !columns[i % width] && (mask == null || mask[i] > 0)) {
+        beside[n++] = mean[i];
+      }
+    }
+    return n < LEAST_BESIDE * mean.length ? 0 : Selection.median(beside, n);
   }
 
   /** Takes the mean of the usable pixels out of every line that crosses heat. */

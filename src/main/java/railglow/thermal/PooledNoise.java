@@ -16,6 +16,8 @@ import org.apache.commons.statistics.distribution.FDistribution;
  * @param scatterToMeanI by how much the mean of the in-phase channel varies more than its scatter
  *     between cycles says, see CycleCorrelation; already in its variance
  * @param wildShare share of pixels that may have any noise of their own
+ * @param priorOfAll prior degrees of freedom if the wild pixels were not seen apart from the others
+ * @param isLocal whether there are places enough to tell where the wild pixels are
  */
 record PooledNoise(
     double varianceI,
@@ -24,11 +26,13 @@ record PooledNoise(
     double priorDegrees,
     double pooledDegrees,
     double scatterToMeanI,
-    double wildShare) {
+    double wildShare,
+    double priorOfAll,
+    boolean isLocal) {
   private static final double KEPT = 0.9;
 
   /** At least so many pixels are reckoned with to be unlike the rest, seen or not. */
-  private static final double LEAST_WILD = 1e-4;
+  static final double LEAST_WILD = 1e-4;
 
   /** With fewer independent places the scatter of a width is no safer than that of the narrower. */
   private static final double FEW_PLACES = 100;
@@ -50,7 +54,7 @@ record PooledNoise(
       PooledNoise narrower,
       double scatterToMeanI) {
     int degrees = moments.cycles() - 1;
-    int stride = Math.max(2, (int) Math.ceil(1.5 * sigma));
+    int stride = stride(sigma);
     int[] sample = lattice(moments, scale, width, stride);
     if (sample.length < 8 || degrees < 1) {
       return null;
@@ -69,11 +73,20 @@ record PooledNoise(
         Math.min(
             sample.length,
             (double) sample.length * stride * stride / (2 * Math.PI * sigma * sigma) + 1);
-    double prior = spread.priorDegrees(whitened, independent);
     double wild = wildShare(whitened, correction, 2.0 * degrees);
-    if (narrower != null && independent < FEW_PLACES) {
-      prior = Math.min(prior, narrower.priorDegrees);
+    double priorOfAll = spread.priorDegrees(whitened, independent);
+    double prior = priorOfAll;
+    boolean isLocal = independent >= FEW_PLACES;
+    if (!isLocal && narrower != null) {
+      priorOfAll = Math.min(priorOfAll, narrower.priorOfAll);
+      prior = priorOfAll;
       wild = Math.max(wild, narrower.wildShare);
+    } else if (isLocal && wild > LEAST_WILD) {
+      // what a few do says nothing about how alike the others are
+      whitened = tame(whitened, 2.0 * degrees, independent / sample.length);
+      correction = trimmed(whitened) / trimmedExpectation(2.0 * degrees);
+      independent *= whitened.length / (double) sample.length;
+      prior = spread.priorDegrees(whitened, independent);
     }
     double scaleBack =
         Double.isInfinite(prior) ? correction : typicalScale(whitened, degrees, prior);
@@ -84,7 +97,9 @@ record PooledNoise(
         prior,
         KEPT * independent * degrees,
         scatterToMeanI,
-        wild);
+        wild,
+        priorOfAll,
+        isLocal && wild > LEAST_WILD);
   }
 
   /**
@@ -108,6 +123,31 @@ record PooledNoise(
         / FDistribution.of(2.0 * degrees, prior).inverseCumulativeProbability(0.5);
   }
 
+  /** A sample as large as the part of a sorted one that is not wild, and distributed like it. */
+  private static float[] tame(float[] sorted, double degrees, double perSample) {
+    double scale =
+        sorted[sorted.length / 2]
+            * degrees
+            / ChiSquaredDistribution.of(degrees).inverseCumulativeProbability(0.5);
+    float[] scaled = new float[sorted.length];
+    for (int k = 0; k < sorted.length; k++) {
+      scaled[k] = (float) (sorted[k] / scale);
+    }
+    double[] upTo = WildMap.tameness(scaled, degrees, perSample);
+    for (int k = 1; k < sorted.length; k++) {
+      upTo[k] += upTo[k - 1];
+    }
+    double sum = upTo[sorted.length - 1];
+    float[] tame = new float[Math.max(8, (int) sum)];
+    for (int j = 0, k = 0; j < tame.length; j++) {
+      while (k < sorted.length - 1 && upTo[k] < (j + 0.5) / tame.length * sum) {
+        k++;
+      }
+      tame[j] = sorted[k];
+    }
+    return tame;
+  }
+
   /** Three times the share of pixels beyond the 99.9 % point that chance does not explain. */
   private static double wildShare(float[] sorted, double scale, double degrees) {
     double limit =
@@ -121,7 +161,7 @@ record PooledNoise(
     return Math.max(LEAST_WILD, excess > chance ? 3 * excess : 0);
   }
 
-  private static int[] lattice(ChannelMoments moments, float[] scale, int width, int stride) {
+  static int[] lattice(ChannelMoments moments, float[] scale, int width, int stride) {
     int[] sample = new int[scale.length];
     int n = 0;
     int height = scale.length / width;
@@ -135,6 +175,10 @@ record PooledNoise(
       }
     }
     return Arrays.copyOf(sample, n);
+  }
+
+  static int stride(double sigma) {
+    return Math.max(2, (int) Math.ceil(1.5 * sigma));
   }
 
   private static double medianOf(float[] values, int[] sample) {

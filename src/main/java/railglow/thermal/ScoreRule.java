@@ -20,16 +20,30 @@ final class ScoreRule {
   private final DelayArc arc;
   private final int degrees;
   private final Doubt all;
+  private final WildMap wildLater;
   private Doubt later;
 
   /**
-   * @param degrees cycles - 1
+   * @param moments at this width, all of the picture
+   * @param scale 0 at pixels without data
    */
-  ScoreRule(PooledNoise noise, DelayArc arc, int degrees) {
+  ScoreRule(
+      PooledNoise noise,
+      DelayArc arc,
+      ChannelMoments moments,
+      float[] scale,
+      int width,
+      double sigma) {
     this.noise = noise;
     this.arc = arc;
-    this.degrees = degrees;
-    all = Doubt.of(degrees + 1, noise);
+    this.degrees = moments.cycles() - 1;
+    boolean isWild = noise.isLocal();
+    WildMap wild = isWild ? WildMap.of(moments, scale, width, sigma, noise, false) : null;
+    all = Doubt.of(degrees + 1, noise, wild);
+    wildLater =
+        isWild && degrees >= LEAST_DEGREES
+            ? WildMap.of(moments, scale, width, sigma, noise, true)
+            : null;
   }
 
   private ScoreRule(ScoreRule other, DelayArc arc) {
@@ -37,6 +51,7 @@ final class ScoreRule {
     this.arc = arc;
     degrees = other.degrees;
     all = other.all;
+    wildLater = other.wildLater;
     later = other.later;
   }
 
@@ -101,6 +116,8 @@ final class ScoreRule {
    */
   double doubted(int i, ChannelMoments m) {
     double best = Double.NEGATIVE_INFINITY;
+    double whole = m.whitened(i, noise, false) / (2 * degrees);
+    double wholeLater = degrees > 1 ? m.whitened(i, noise, true) / (2 * (degrees - 1)) : 0;
     for (int j = 0; j < arc.directions(); j++) {
       double a = arc.weightI()[j];
       double b = arc.weightC()[j];
@@ -110,11 +127,13 @@ final class ScoreRule {
           aa * aa * m.squaresI()[i] + b * b * m.squaresC()[i] + 2 * aa * b * m.products()[i];
       double score = all.plain(mean, squares, noise);
       if (score > best && score > 1) {
-        double doubted = all.weighed(score, mean, squares);
+        double doubted = all.weighed(i, score, mean, squares, whole);
         boolean others = doubted < score && degrees >= LEAST_DEGREES;
         score =
             others
-                ? Math.max(doubted, withoutFirst(score, mean, squares, m.firstDeviation(i, a, b)))
+                ? Math.max(
+                    doubted,
+                    withoutFirst(i, score, mean, squares, m.firstDeviation(i, a, b), wholeLater))
                 : doubted;
       }
       best = Math.max(best, score);
@@ -123,24 +142,40 @@ final class ScoreRule {
   }
 
   /** Never above the score of all. */
-  private double withoutFirst(double score, double mean, double squares, double deviation) {
+  private double withoutFirst(
+      int i, double score, double mean, double squares, double deviation, double whole) {
     if (later == null) {
-      later = Doubt.of(degrees, noise);
+      later = Doubt.of(degrees, noise, wildLater);
     }
     double laterMean = mean - deviation / degrees;
     double laterSquares = Math.max(0, squares - deviation * deviation * (degrees + 1) / degrees);
     double plain = Math.min(score, later.plain(laterMean, laterSquares, noise));
-    return plain > 1 ? later.weighed(plain, laterMean, laterSquares) : plain;
+    return plain > 1 ? later.weighed(i, plain, laterMean, laterSquares, whole) : plain;
   }
 
-  /** What scores are worth that rest on so many cycles. Immutable. */
-  private record Doubt(int cycles, NormalScore.Table shared, WildPixels wild) {
-    static Doubt of(int cycles, PooledNoise noise) {
+  /**
+   * What scores are worth that rest on so many cycles.
+   *
+   * @param places where pixels are wild; null where none is seen
+   */
+  private record Doubt(
+      int cycles,
+      NormalScore.Table shared,
+      NormalScore.Table ownTable,
+      WildPixels wildAlong,
+      WildPixels wildInAll,
+      WildMap places,
+      double leastShare) {
+    static Doubt of(int cycles, PooledNoise noise, WildMap places) {
       int degrees = cycles - 1;
       return new Doubt(
           cycles,
           new NormalScore.Table(totalDegrees(noise, degrees)),
-          new WildPixels(noise, degrees));
+          new NormalScore.Table(degrees),
+          new WildPixels(degrees, noise.priorDegrees()),
+          new WildPixels(2.0 * degrees, noise.priorDegrees()),
+          places,
+          noise.wildShare());
     }
 
     /** By the moderated t alone. */
@@ -151,13 +186,27 @@ final class ScoreRule {
           Double.isInfinite(prior) ? y : y / Math.sqrt((prior + squares) / (prior + cycles - 1)));
     }
 
-    /** The same as a mixture with the pixel's own t, see WildPixels. */
-    double weighed(double score, double mean, double squares) {
+    /**
+     * The same as a mixture with the pixel's own t, see WildPixels. Of many directions there is
+     * always one along which a wild pixel scatters little, so what it does along the others counts.
+     *
+     * @param whole the pixel's variance over the typical one, both channels together
+     */
+    double weighed(int pixel, double score, double mean, double squares, double whole) {
       double variance = squares / (cycles - 1);
       double wobble = WOBBLE * WOBBLE * mean * mean;
-      double excess = Math.max(variance - wobble, Math.min(variance, 1));
       double own = mean * Math.sqrt(cycles / Math.max(variance, 1e-12));
-      return wild.score(score, own, excess);
+      double share = places == null ? leastShare : places.shareAt(pixel);
+      double chance =
+          Math.max(
+              wildAlong.chance(besides(variance, wobble), share),
+              wildInAll.chance(besides(whole, wobble / 2), share));
+      return WildPixels.score(score, ownTable.of(own), chance);
+    }
+
+    /** What is left of a variance without the share laid to the signal. */
+    private static double besides(double variance, double wobble) {
+      return Math.max(variance - wobble, Math.min(variance, 1));
     }
   }
 }

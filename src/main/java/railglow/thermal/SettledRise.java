@@ -1,5 +1,8 @@
 package railglow.thermal;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleFunction;
 import railglow.units.Interval;
 
 /**
@@ -13,6 +16,10 @@ import railglow.units.Interval;
  */
 record SettledRise(double kelvin, Interval interval95, double timeConstantSeconds) {
   private static final int STEPS = 80;
+
+  /** A strong source's rise is known better than a step of the time constant changes it. */
+  private static final int ZOOMS = 2;
+
   private static final double CHI_SQUARED_95 = 3.841458820694124;
 
   /**
@@ -38,41 +45,75 @@ record SettledRise(double kelvin, Interval interval95, double timeConstantSecond
       double commonRelativeVariance,
       DetectionSettings settings) {
     double determinant = vII * vCC - vIC * vIC;
-    double[] taus = timeConstants(settings);
-    double[] chi = new double[taus.length];
-    double[] rise = new double[taus.length];
-    double[] information = new double[taus.length];
     double total = quadraticForm(inPhase, quadrature, vII, vCC, vIC, determinant);
-    int best = 0;
-    for (int k = 0; k < taus.length; k++) {
-      FirstOrderResponse g = settings.response(taus[k]);
-      double i = g.inPhase();
-      double c = g.quadrature();
-      information[k] = quadraticForm(i, c, vII, vCC, vIC, determinant);
-      double cross =
-          (vCC * i * inPhase + vII * c * quadrature - vIC * (i * quadrature + c * inPhase))
-              / determinant;
-      rise[k] = cross / information[k];
-      chi[k] = total - cross * cross / information[k];
-      if (cross > 0 && (!(rise[best] > 0) || chi[k] < chi[best])) {
-        best = k;
+    DoubleFunction<Fit> fitAt =
+        tau -> {
+          FirstOrderResponse g = settings.response(tau);
+          double i = g.inPhase();
+          double c = g.quadrature();
+          double information = quadraticForm(i, c, vII, vCC, vIC, determinant);
+          double cross =
+              (vCC * i * inPhase + vII * c * quadrature - vIC * (i * quadrature + c * inPhase))
+                  / determinant;
+          double rise = cross / information;
+          return new Fit(tau, rise, total - cross * rise, information);
+        };
+    List<Fit> fits = new ArrayList<>();
+    double[] taus = timeConstants(settings);
+    for (double tau : taus) {
+      fits.add(fitAt.apply(tau));
+    }
+    Fit best = best(fits);
+    for (int zoom = 0; zoom < ZOOMS && taus.length > 1; zoom++) {
+      taus = between(taus, best.tau);
+      for (double tau : taus) {
+        fits.add(fitAt.apply(tau));
+      }
+      best = best(fits);
+    }
+    double low = best.rise;
+    double high = best.rise;
+    for (Fit fit : fits) {
+      double room =
+          (fit.tau == fits.get(0).tau ? AT_THE_EDGE : CHI_SQUARED_95) - (fit.chi - best.chi);
+      if (room >= 0 && fit.rise > 0) {
+        double half = Math.sqrt(room / fit.information);
+        low = Math.min(low, fit.rise - half);
+        high = Math.max(high, fit.rise + half);
       }
     }
-    double low = rise[best];
-    double high = rise[best];
-    for (int k = 0; k < taus.length; k++) {
-      double room = (k == 0 ? AT_THE_EDGE : CHI_SQUARED_95) - (chi[k] - chi[best]);
-      if (room >= 0 && rise[k] > 0) {
-        double half = Math.sqrt(room / information[k]);
-        low = Math.min(low, rise[k] - half);
-        high = Math.max(high, rise[k] + half);
+    double common = CHI_SQUARED_95 * commonRelativeVariance * best.rise * best.rise;
+    double below = Math.hypot(best.rise - low, Math.sqrt(common));
+    double above = Math.hypot(high - best.rise, Math.sqrt(common));
+    return new SettledRise(best.rise, new Interval(best.rise - below, best.rise + above), best.tau);
+  }
+
+  /** What a time constant makes of the amplitudes. */
+  private record Fit(double tau, double rise, double chi, double information) {}
+
+  private static Fit best(List<Fit> fits) {
+    Fit best = fits.get(0);
+    for (Fit fit : fits) {
+      if (fit.rise > 0 && (!(best.rise > 0) || fit.chi < best.chi)) {
+        best = fit;
       }
     }
-    double common = CHI_SQUARED_95 * commonRelativeVariance * rise[best] * rise[best];
-    double below = Math.hypot(rise[best] - low, Math.sqrt(common));
-    double above = Math.hypot(high - rise[best], Math.sqrt(common));
-    return new SettledRise(
-        rise[best], new Interval(rise[best] - below, rise[best] + above), taus[best]);
+    return best;
+  }
+
+  /** The same number of steps from the neighbour before to the neighbour after. */
+  private static double[] between(double[] taus, double tau) {
+    int at = 0;
+    while (at < taus.length - 1 && taus[at] < tau) {
+      at++;
+    }
+    double from = taus[Math.max(0, at - 1)];
+    double to = taus[Math.min(taus.length - 1, at + 1)];
+    double[] steps = new double[STEPS];
+    for (int k = 0; k < STEPS; k++) {
+      steps[k] = from + (to - from) * k / (STEPS - 1);
+    }
+    return steps;
   }
 
   private static double quadraticForm(

@@ -29,22 +29,15 @@ final class SourceFit {
   private static final double CURVATURE = 20;
 
   private final DetectionSettings settings;
-  private final ChannelMoments plain;
-  private final int width;
-  private final int height;
+  private final MeanPlanes planes;
   private final WidthStatistics[] statistics;
+  private final Climb climb;
 
-  SourceFit(
-      DetectionSettings settings,
-      ChannelMoments plain,
-      int width,
-      int height,
-      WidthStatistics[] statistics) {
+  SourceFit(DetectionSettings settings, MeanPlanes planes, WidthStatistics[] statistics) {
     this.settings = settings;
-    this.plain = plain;
-    this.width = width;
-    this.height = height;
+    this.planes = planes;
     this.statistics = statistics;
+    this.climb = new Climb(planes, statistics);
   }
 
   /**
@@ -57,7 +50,7 @@ final class SourceFit {
    */
   FoundSource fit(
       Candidate wide, double familyWiseP, double stopShare, List<Blob> others, boolean close) {
-    Candidate candidate = close ? sharpened(wide, others) : wide;
+    Candidate candidate = close ? sharpened(climb.from(wide, others), others) : wide;
     WidthStatistics s = statistics[candidate.widthIndex()];
     int direction = direction(candidate, s, others);
     double a = s.arc().weightI()[direction];
@@ -86,14 +79,14 @@ final class SourceFit {
     double a = s.arc().weightI()[direction];
     double b = s.arc().weightC()[direction];
     double narrow = statistics[0].sigma();
-    double here = smoothed(candidate.column(), candidate.row(), narrow, a, b, others);
+    double here = planes.smoothed(candidate.column(), candidate.row(), narrow, a, b, others);
     double best = here;
     Candidate at = candidate;
     int reach = (int) Math.ceil(1.5 * s.sigma());
     for (int y = candidate.row() - reach; y <= candidate.row() + reach; y++) {
       for (int x = candidate.column() - reach; x <= candidate.column() + reach; x++) {
-        if (x >= 0 && x < width && y >= 0 && y < height) {
-          double value = smoothed(x, y, narrow, a, b, others);
+        if (planes.isInside(x, y)) {
+          double value = planes.smoothed(x, y, narrow, a, b, others);
           if (value > best) {
             best = value;
             at = new Candidate(x, y, candidate.score(), 0);
@@ -108,7 +101,7 @@ final class SourceFit {
 
   /** Noise of the difference of two smoothed values, in whitened units. */
   private double noiseOf(double sigma) {
-    return Math.sqrt(2 / (plain.cycles() * Math.PI)) / sigma;
+    return Math.sqrt(2 / (planes.cycles() * Math.PI)) / sigma;
   }
 
   /**
@@ -120,14 +113,14 @@ final class SourceFit {
     WidthStatistics s = statistics[source.candidate().widthIndex()];
     double a = s.arc().weightI()[source.direction()];
     double b = s.arc().weightC()[source.direction()];
-    double here = smoothed(blob.column(), blob.row(), DIP_SMOOTHING, a, b, List.of());
+    double here = planes.smoothed(blob.column(), blob.row(), DIP_SMOOTHING, a, b, List.of());
     double dx = stronger.column() - blob.column();
     double dy = stronger.row() - blob.row();
     int steps = (int) Math.ceil(2 * Math.hypot(dx, dy));
     for (int k = 1; k < steps; k++) {
       double x = blob.column() + dx * k / steps;
       double y = blob.row() + dy * k / steps;
-      double there = smoothed(x, y, DIP_SMOOTHING, a, b, List.of());
+      double there = planes.smoothed(x, y, DIP_SMOOTHING, a, b, List.of());
       if (here - there > DIP_SIGMAS * noiseOf(DIP_SMOOTHING)) {
         return true;
       }
@@ -152,18 +145,13 @@ final class SourceFit {
       double angle = 2 * Math.PI * k / RING;
       double x = stronger.column() + dx * Math.cos(angle) - dy * Math.sin(angle);
       double y = stronger.row() + dx * Math.sin(angle) + dy * Math.cos(angle);
-      if (x >= 0 && x <= width - 1 && y >= 0 && y <= height - 1) {
-        around[n++] = (float) smoothed(x, y, RING_SMOOTHING, a, b, List.of());
+      if (planes.isInside(x, y)) {
+        around[n++] = (float) planes.smoothed(x, y, RING_SMOOTHING, a, b, List.of());
       }
     }
-    double here = smoothed(blob.column(), blob.row(), RING_SMOOTHING, a, b, List.of());
+    double here = planes.smoothed(blob.column(), blob.row(), RING_SMOOTHING, a, b, List.of());
     double typical = n == 0 ? here : Math.max(0, Selection.median(around, n));
     return here > 3 * typical && here - typical > 5 * noiseOf(RING_SMOOTHING);
-  }
-
-  private double smoothed(double x, double y, double sigma, double a, double b, List<Blob> others) {
-    Candidate at = new Candidate((int) Math.round(x), (int) Math.round(y), 0, 0);
-    return GaussianFit.bestAmplitude(window(at, sigma, a, b, others), x, y, sigma);
   }
 
   /** The direction of the arc in which the candidate is strongest. */
@@ -188,6 +176,16 @@ final class SourceFit {
     return best;
   }
 
+  /** Signal over typical noise of a source, per root of a cycle, without the others. */
+  double height(FoundSource source, List<Blob> others) {
+    return climb.height(source.candidate(), others, 1);
+  }
+
+  /** The same of something of the other sign. */
+  double depth(Candidate mirrored, List<Blob> blobs) {
+    return climb.height(mirrored, blobs, -1);
+  }
+
   /** A found source in the terms of the user. */
   HeatSource describe(FoundSource found, CycleSigns signs) {
     Candidate candidate = found.candidate();
@@ -195,7 +193,7 @@ final class SourceFit {
     WidthStatistics s = statistics[candidate.widthIndex()];
     double stopShare = found.stopShare();
     // along the direction searched the filter's normalised noise has variance 1 per cycle
-    double variance = 1.0 / plain.cycles();
+    double variance = 1.0 / planes.cycles();
     double square = Math.max(candidate.score() * candidate.score(), 9);
     double share = stopShare * (1 - PEAK_BIAS / square);
     double inPhase = share * found.blob().inPhase();
@@ -214,7 +212,7 @@ final class SourceFit {
             noise.covariance() * perEnergy,
             Math.max(0, whole - known),
             settings);
-    int pixel = candidate.row() * width + candidate.column();
+    int pixel = candidate.row() * planes.width() + candidate.column();
     return new HeatSource(
         fit.column(),
         fit.row(),
@@ -234,14 +232,14 @@ final class SourceFit {
   /** What speaks against heat, see HeatLikeness. */
   Optional<NotHeat> objection(FoundSource found, HeatSource source) {
     double score = found.candidate().score();
-    if (HeatLikeness.missesCycles(score, plain.cycles(), source.cycleConsistency())) {
+    if (HeatLikeness.missesCycles(score, planes.cycles(), source.cycleConsistency())) {
       return Optional.of(NotHeat.NOT_IN_EVERY_CYCLE);
     }
     return HeatLikeness.objection(
         found.blob().inPhase(),
         found.blob().quadrature(),
         statistics[found.candidate().widthIndex()].noise(),
-        1 / (plain.cycles() * found.fit().energy()),
+        1 / (planes.cycles() * found.fit().energy()),
         settings);
   }
 
@@ -272,27 +270,8 @@ final class SourceFit {
     return GaussianFit.bestAmplitude(window, fit.column(), fit.row(), fit.sigma());
   }
 
-  /** a I + b C around a candidate, without the others. */
   private GaussianFit.Window window(
-      Candidate candidate, double sigma, double a, double b, List<Blob> others) {
-    int reach = (int) Math.ceil(2.5 * Math.max(sigma, 1.5)) + 1;
-    int left = Math.max(0, candidate.column() - reach);
-    int top = Math.max(0, candidate.row() - reach);
-    int columns = Math.min(width - 1, candidate.column() + reach) - left + 1;
-    int rows = Math.min(height - 1, candidate.row() + reach) - top + 1;
-    double[] values = new double[columns * rows];
-    boolean[] valid = new boolean[values.length];
-    for (int y = 0, k = 0; y < rows; y++) {
-      for (int x = 0; x < columns; x++, k++) {
-        int i = (top + y) * width + left + x;
-        double value = a * plain.meanI()[i] + b * plain.meanC()[i];
-        for (Blob other : others) {
-          value -= (a * other.inPhase() + b * other.quadrature()) * other.shape(left + x, top + y);
-        }
-        values[k] = value;
-        valid[k] = plain.squaresI()[i] > 0;
-      }
-    }
-    return new GaussianFit.Window(left, top, columns, rows, values, valid);
+      Candidate at, double sigma, double a, double b, List<Blob> others) {
+    return planes.window(at.column(), at.row(), sigma, a, b, others);
   }
 }

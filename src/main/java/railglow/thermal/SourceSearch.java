@@ -19,6 +19,9 @@ final class SourceSearch {
   /** Weaker than this share of the strongest may be left of its skirts and of common parts. */
   private static final double LEAST_SHARE = 0.02;
 
+  /** What is of the other sign and weaker than this share of a source does not speak against it. */
+  private static final double MIRROR_SHARE = 0.25;
+
   private final SourceFit fit;
   private final ScoreField field;
   private final Candidates candidates;
@@ -74,8 +77,11 @@ final class SourceSearch {
         candidates.claim(blob.column(), blob.row(), 2 * blob.sigma());
         rescorer.without(blobs(found, null));
         boolean near = SourceSubtraction.isNearAny(before, blob.column(), blob.row());
-        double control = rescorer.mirrored(blobs(found, null), near);
-        if (control >= candidate.score()) {
+        List<Blob> now = blobs(found, null);
+        double least = MIRROR_SHARE * fit.height(source, before);
+        double control =
+            rescorer.mirrored(candidate.score(), now, near, c -> fit.depth(c, now) >= least);
+        if (control > 0) {
           // as strong as what can't be heat: neither this nor anything weaker says anything
           found.set(
               found.size() - 1,

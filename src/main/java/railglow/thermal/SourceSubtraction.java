@@ -2,6 +2,7 @@ package railglow.thermal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 
 /**
  * Takes found sources out of one look's means and makes the scores anew. Only pixels that the
@@ -106,18 +107,25 @@ final class SourceSubtraction {
   }
 
   /**
-   * The largest mirrored score after something was taken out. Where a source was taken out its
-   * shape's error shows, which says nothing about places elsewhere.
+   * The largest mirrored score where something of the other sign is as sure as a source after it
+   * was taken out, and not much weaker; 0 where nothing is. Where a source was taken out its
+   * shape's error shows, which says nothing about places elsewhere; its farther skirts are as sure
+   * as the source itself but weak.
    *
+   * @param score of the source
    * @param near whether to count the places around the blobs, too
+   * @param isStrong whether what is at a mirrored candidate counts
    */
-  double mirrored(List<Blob> blobs, boolean near) {
+  double mirrored(double score, List<Blob> blobs, boolean near, Predicate<Candidate> isStrong) {
     float[] scores = mirror.scores();
     double most = 0;
     for (int i = 0; i < scores.length; i++) {
-      if (scores[i] > most && (near || !isNearAny(blobs, i % width, i / width))) {
-        most = scores[i];
-      }
+      boolean counts =
+          scores[i] >= Math.max(score, most)
+              && (near || !isNearAny(blobs, i % width, i / width))
+              && isStrong.test(
+                  new Candidate(i % width, i / width, scores[i], mirror.widthIndexAt(i)));
+      most = counts ? scores[i] : most;
     }
     return most;
   }

@@ -61,6 +61,11 @@ public final class ScenarioStudy {
 
   /** Looks after every cycle from the fifth on. */
   static List<Look> looks(BenchScenario bench, double volts, double amperes, int cap) {
+    return looks(bench, volts, amperes, cap, cap);
+  }
+
+  /** The same of a run that is stopped before its cap. */
+  static List<Look> looks(BenchScenario bench, double volts, double amperes, int cap, int cycles) {
     DetectionSettings settings = DetectionSettings.usual(PERIOD, 0.01, 0.05, 5, cap);
     int width = bench.camera().width();
     int height = bench.camera().height();
@@ -73,7 +78,7 @@ public final class ScenarioStudy {
     long period = Math.round(PERIOD * SECOND);
     int cycle = -1;
     int switched = 0;
-    for (long n = 0; detector.cycles() < cap; n++) {
+    for (long n = 0; detector.cycles() < cycles; n++) {
       long exposure = world.exposureNanos(n);
       switched = switchOutput(world, exposure, switched, period);
       world.takeFrame(exposure + SECOND / 50, counts);

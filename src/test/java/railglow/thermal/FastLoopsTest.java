@@ -130,7 +130,14 @@ class FastLoopsTest {
       PooledNoise noise =
           PooledNoise.of(
               scratch, filters[w].scale(), width, filters[w].sigma(), new SpreadTable(10), null, 1);
-      rules[w] = new ScoreRule(noise, DelayArc.of(settings, noise), 5);
+      rules[w] =
+          new ScoreRule(
+              noise,
+              DelayArc.of(settings, noise),
+              scratch,
+              filters[w].scale(),
+              width,
+              filters[w].sigma());
       field.include(w, scratch, filters[w].scale(), rules[w], whole);
     }
     Blob blob = new Blob(30.2, 39.9, 2, 0.05, 0.01);

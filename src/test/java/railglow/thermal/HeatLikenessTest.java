@@ -11,7 +11,16 @@ import org.junit.jupiter.api.Test;
 class HeatLikenessTest {
   private static final DetectionSettings SETTINGS = DetectionSettings.usual(2, 0, 0.05, 4, 20);
   private static final PooledNoise NOISE =
-      new PooledNoise(1, 1, 0, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, 1, 1e-4);
+      new PooledNoise(
+          1,
+          1,
+          0,
+          Double.POSITIVE_INFINITY,
+          Double.POSITIVE_INFINITY,
+          1,
+          1e-4,
+          Double.POSITIVE_INFINITY,
+          false);
 
   private static Optional<NotHeat> judged(double inPhase, double quadrature) {
     return HeatLikeness.objection(inPhase, quadrature, NOISE, 1, SETTINGS);

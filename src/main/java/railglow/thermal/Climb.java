@@ -1,0 +1,90 @@
+package railglow.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * From the pixel that is surest to the one that is warmest. How sure a pixel is depends on how
+ * alike its own few cycles happen to be, so on a strong source the surest pixel may be anywhere on
+ * its flank; the source is where signal over typical noise is largest. Uphill in steps of a pixel
+ * and a width. Not thread-safe.
+ */
+final class Climb {
+  /** Farther than so many sigmas of the widest filter on the way is another hill. */
+  private static final double FARTHEST_SIGMAS = 6;
+
+  private final MeanPlanes planes;
+  private final WidthStatistics[] statistics;
+
+  Climb(MeanPlanes planes, WidthStatistics[] statistics) {
+    this.planes = planes;
+    this.statistics = statistics;
+  }
+
+  /** The top of the hill that a candidate is on, with the candidate's score. */
+  Candidate from(Candidate start, List<Blob> others) {
+    Candidate here = start;
+    double widest = statistics[start.widthIndex()].sigma();
+    double height = height(here, others, 1);
+    while (true) {
+      Candidate best = null;
+      for (Candidate next : around(here)) {
+        double there = height(next, others, 1);
+        if (there > height) {
+          height = there;
+          best = next;
+        }
+      }
+      if (best == null) {
+        return here;
+      }
+      double far = Math.hypot(best.column() - start.column(), best.row() - start.row());
+      widest = Math.max(widest, statistics[best.widthIndex()].sigma());
+      if (far > FARTHEST_SIGMAS * widest) {
+        return start;
+      }
+      here = best;
+    }
+  }
+
+  private List<Candidate> around(Candidate at) {
+    List<Candidate> places = new ArrayList<>();
+    for (int w = -1; w <= 1; w += 2) {
+      int index = at.widthIndex() + w;
+      if (index >= 0 && index < statistics.length && statistics[index] != null) {
+        places.add(new Candidate(at.column(), at.row(), at.score(), index));
+      }
+    }
+    for (int side = 0; side < 9; side++) {
+      int x = at.column() + side % 3 - 1;
+      int y = at.row() + side / 3 - 1;
+      if (side != 4 && planes.isInside(x, y)) {
+        places.add(new Candidate(x, y, at.score(), at.widthIndex()));
+      }
+    }
+    return places;
+  }
+
+  /**
+   * Signal over typical noise along the best direction, per root of a cycle.
+   *
+   * @param sign 1, or -1 for what is cold in step
+   */
+  double height(Candidate at, List<Blob> others, int sign) {
+    WidthStatistics s = statistics[at.widthIndex()];
+    double inPhase = amplitude(at, s.sigma(), 1, 0, others);
+    double quadrature = amplitude(at, s.sigma(), 0, 1, others);
+    GaussianFit.Window window = planes.window(at.column(), at.row(), s.sigma(), 1, 0, List.of());
+    double energy = GaussianFit.energy(window, at.column(), at.row(), s.sigma());
+    double most = Double.NEGATIVE_INFINITY;
+    for (int j = 0; j < s.arc().directions(); j++) {
+      double along = s.arc().weightI()[j] * inPhase + s.arc().weightC()[j] * quadrature;
+      most = Math.max(most, sign * along);
+    }
+    return most * Math.sqrt(energy);
+  }
+
+  private double amplitude(Candidate at, double sigma, double a, double b, List<Blob> others) {
+    return planes.smoothed(at.column(), at.row(), sigma, a, b, others);
+  }
+}

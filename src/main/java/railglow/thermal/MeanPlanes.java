@@ -1,0 +1,66 @@
+package railglow.thermal;
+
+import java.util.List;
+
+/**
+ * The unfiltered mean planes of one look, cut into windows for fits, with the other sources taken
+ * out. Not thread-safe.
+ */
+final class MeanPlanes {
+  private final ChannelMoments moments;
+  private final int width;
+  private final int height;
+
+  MeanPlanes(ChannelMoments moments, int width, int height) {
+    this.moments = moments;
+    this.width = width;
+    this.height = height;
+  }
+
+  int width() {
+    return width;
+  }
+
+  int height() {
+    return height;
+  }
+
+  int cycles() {
+    return moments.cycles();
+  }
+
+  boolean isInside(double x, double y) {
+    return x >= 0 && x <= width - 1 && y >= 0 && y <= height - 1;
+  }
+
+  /** a I + b C around a place, without the others. */
+  GaussianFit.Window window(
+      int column, int row, double sigma, double a, double b, List<Blob> others) {
+    int reach = (int) Math.ceil(2.5 * Math.max(sigma, 1.5)) + 1;
+    int left = Math.max(0, column - reach);
+    int top = Math.max(0, row - reach);
+    int columns = Math.min(width - 1, column + reach) - left + 1;
+    int rows = Math.min(height - 1, row + reach) - top + 1;
+    double[] values = new double[columns * rows];
+    boolean[] valid = new boolean[values.length];
+    for (int y = 0, k = 0; y < rows; y++) {
+      for (int x = 0; x < columns; x++, k++) {
+        int i = (top + y) * width + left + x;
+        double value = a * moments.meanI()[i] + b * moments.meanC()[i];
+        for (Blob other : others) {
+          value -= (a * other.inPhase() + b * other.quadrature()) * other.shape(left + x, top + y);
+        }
+        values[k] = value;
+        valid[k] = moments.squaresI()[i] > 0;
+      }
+    }
+    return new GaussianFit.Window(left, top, columns, rows, values, valid);
+  }
+
+  /** Amplitude along a I + b C of a Gaussian at a place. */
+  double smoothed(double x, double y, double sigma, double a, double b, List<Blob> others) {
+    GaussianFit.Window window =
+        window((int) Math.round(x), (int) Math.round(y), sigma, a, b, others);
+    return GaussianFit.bestAmplitude(window, x, y, sigma);
+  }
+}
