@@ -12,9 +12,11 @@ import railglow.sim.circuit.Disturbances;
 import railglow.sim.circuit.LoadBranch;
 import railglow.sim.circuit.OutputStage;
 import railglow.sim.circuit.OutputWatch;
+import railglow.sim.fault.FaultKind;
 import railglow.sim.fault.FaultSwitches;
 import railglow.sim.heat.BoardHeat;
 import railglow.sim.picture.BoardScene;
+import railglow.sim.picture.PushedView;
 import railglow.sim.picture.SimulatedCamera;
 import railglow.sim.truth.TruthEvent;
 import railglow.sim.truth.TruthLog;
@@ -44,6 +46,7 @@ public final class BenchWorld {
   private final Map<String, Integer> partIndex = new HashMap<>();
   private final double[] joules;
   private final float[] picture;
+  private final PushedView view;
   private long nextBoundary;
   private long nextFrame;
   private long heatedUntil;
@@ -64,6 +67,7 @@ public final class BenchWorld {
     scene = scenario.board().newScene(heat, width, height, scenario.reflection());
     camera = new SimulatedCamera(scenario.camera(), scenario.seed(), scenario.roomCelsius());
     picture = new float[width * height];
+    view = new PushedView(width, height);
     joules = new double[heat.parts().size()];
     for (int i = 0; i < heat.parts().size(); i++) {
       partIndex.put(heat.parts().get(i).name(), i);
@@ -213,6 +217,10 @@ public final class BenchWorld {
         seconds, joules, interval.joules().getOrDefault(BenchScenarios.ALL_OVER_THE_BOARD, 0.0));
     warmResistances();
     scene.render((interval.nanos() - startNanos) * 1e-9, picture);
+    faults
+        .active(FaultKind.CAMERA_MOVED, interval.nanos())
+        .map(push -> (int) Math.round(push.value()))
+        .ifPresent(pixels -> view.push(picture, pixels, pixels / 2));
   }
 
   private synchronized void warmResistances() {

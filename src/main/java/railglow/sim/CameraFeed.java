@@ -2,10 +2,8 @@ package railglow.sim;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.util.Optional;
 import java.util.function.Consumer;
 import railglow.sim.fault.FaultKind;
-import railglow.sim.fault.FaultSpec;
 import railglow.sim.picture.FrameFate;
 import railglow.time.Step;
 
@@ -71,7 +69,7 @@ final class CameraFeed implements Step {
     boolean frozen =
         fate == FrameFate.REPEATED || world.faults().isActive(FaultKind.FROZEN_FRAMES, nowNanos);
     if (!frozen || lastSent == null) {
-      lastSent = moved(nowNanos);
+      lastSent = counts.clone();
     }
     long micros = Math.round(world.camera().exposureSeconds(number) * 1e6);
     receiver.accept(packet(number + extraFrames, micros));
@@ -80,24 +78,6 @@ final class CameraFeed implements Step {
         receiver.accept(packet(number + ++extraFrames, micros));
       }
     }
-  }
-
-  private short[] moved(long nowNanos) {
-    Optional<FaultSpec> push = world.faults().active(FaultKind.CAMERA_MOVED, nowNanos);
-    if (push.isEmpty()) {
-      return counts.clone();
-    }
-    int right = (int) Math.round(push.get().value());
-    int down = right / 2;
-    short[] out = new short[counts.length];
-    for (int row = 0; row < height; row++) {
-      int from = Math.max(0, Math.min(height - 1, row - down));
-      for (int column = 0; column < width; column++) {
-        int source = Math.max(0, Math.min(width - 1, column - right));
-        out[row * width + column] = counts[from * width + source];
-      }
-    }
-    return out;
   }
 
   private byte[] packet(long counter, long micros) {
