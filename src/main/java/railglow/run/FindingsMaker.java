@@ -17,6 +17,7 @@ import railglow.run.reduction.Reduced;
 import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
 import railglow.thermal.Plane;
+import railglow.thermal.PlaneNoise;
 import railglow.thermal.RefusedSource;
 import railglow.thermal.inverse.PowerMap;
 import railglow.units.Probability;
@@ -119,11 +120,12 @@ public final class FindingsMaker {
       case NOTHING_FOUND ->
           String.format(
               Locale.ROOT,
-              "Nothing found in %d cycles; a source with a rise above %s would have been seen"
+              "Nothing found in %d cycles; a source with a rise above %s%s would have been seen"
                   + " (95 %%).",
               reduced.cyclesUsed(),
-              rise(reduced.look().upperLimitKelvin(), unit));
-      case HEAT_FOUND -> found(sources, suspects, unit);
+              rise(reduced.look().upperLimitKelvin(), unit),
+              inNoise(reduced.look().upperLimitKelvin(), unit, reduced.look()));
+      case HEAT_FOUND -> found(sources, suspects, unit, reduced.look());
     };
   }
 
@@ -142,7 +144,18 @@ public final class FindingsMaker {
         first.reason().words());
   }
 
-  private static String found(List<HeatSource> sources, List<Suspect> suspects, String unit) {
+  /** What counts alone don't say: how large a rise is beside the noise; empty in kelvin. */
+  private static String inNoise(double rise, String unit, Look look) {
+    return unit.equals("K")
+        ? ""
+        : String.format(
+            Locale.ROOT,
+            ", %.1f times the noise of one pixel of the difference,",
+            rise / PlaneNoise.sigma(look.inPhase()));
+  }
+
+  private static String found(
+      List<HeatSource> sources, List<Suspect> suspects, String unit, Look look) {
     HeatSource first = sources.get(0);
     String where =
         suspects.stream()
@@ -161,10 +174,11 @@ public final class FindingsMaker {
         };
     return String.format(
         Locale.ROOT,
-        "%s%s: a rise of %s (95 %%: %s to %s); probability that noise alone shows this: %s.",
+        "%s%s: a rise of %s%s (95 %%: %s to %s); probability that noise alone shows this: %s.",
         where,
         more,
         rise(first.riseKelvin(), unit),
+        inNoise(first.riseKelvin(), unit, look),
         rise(first.riseInterval95().low(), unit),
         rise(first.riseInterval95().high(), unit),
         Probability.inWords(first.familyWiseP()));

@@ -84,6 +84,43 @@ final class InventedRun {
     makeFrames(startNanos, timeline.endOffsetNanos(), cycles, spotCounts, seed);
   }
 
+  /** The run's header as it would be of a camera whose counts mean nothing known. */
+  RunHeader withoutScale() {
+    CameraFacts c = header.camera();
+    return new RunHeader(
+        header.formatVersion(),
+        header.programVersion(),
+        header.started(),
+        header.startNanos(),
+        header.runId(),
+        header.board(),
+        header.rail(),
+        header.sequence(),
+        header.envelope(),
+        new CameraFacts(
+            c.name(),
+            c.width(),
+            c.height(),
+            c.sampleType(),
+            c.framesPerSecond(),
+            Double.NaN,
+            Double.NaN,
+            Double.NaN,
+            c.latencySeconds(),
+            c.timeConstantSeconds(),
+            c.numbersAreCounted(),
+            c.timesAreExposures(),
+            c.shutterSettlingSeconds(),
+            c.saturationValue()),
+        header.supplyIdentity(),
+        header.leadOhms(),
+        header.protections(),
+        header.detection(),
+        header.cycles(),
+        header.usedFiles(),
+        header.commandLine());
+  }
+
   private void makeSupply(List<CycleWindow> cycles) {
     long end = cycles.get(cycles.size() - 1).endNanos() + 1000 * MS;
     boolean on = false;

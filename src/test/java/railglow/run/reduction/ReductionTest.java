@@ -42,6 +42,27 @@ class ReductionTest {
   }
 
   @Test
+  void withoutAScaleARiseIsInCountsAndInUnitsOfTheNoise() {
+    InventedRun run = new InventedRun(START, 4, 1);
+    Reduced reduced = run.reduce(0, new ArrayList<>());
+    Findings findings = FindingsMaker.make(run.withoutScale(), reduced, null);
+    assertEquals("counts", findings.unit());
+    assertTrue(
+        findings
+            .headline()
+            .matches(
+                "Heat at .*: a rise of [0-9.]+ counts, [0-9.]+ times the noise of one pixel of the"
+                    + " difference, .95 %: [0-9.]+ counts to [0-9.]+ counts.*"),
+        findings.headline());
+    assertFalse(findings.headline().contains(" K") || findings.headline().contains("mK"));
+    Reduced nothing = new InventedRun(START, 0, 2).reduce(0, new ArrayList<>());
+    assertTrue(
+        FindingsMaker.make(run.withoutScale(), nothing, null)
+            .headline()
+            .contains("times the noise of one pixel"));
+  }
+
+  @Test
   void whereThePictureCanBeTrustedIsTold() {
     Plane trust = new InventedRun(START, 4, 1).reduce(0, new ArrayList<>()).trust();
     int trusted = 0;
