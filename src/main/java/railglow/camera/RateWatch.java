@@ -6,11 +6,19 @@ package railglow.camera;
  * that. Allocates nothing per frame. Not thread-safe.
  */
 final class RateWatch {
-  /** A frame this many periods off the line belongs to a run of such frames. */
-  private static final double OFF_PERIODS = 0.6;
+  /** A frame this many periods behind the line belongs to a run of such frames. */
+  private static final double LATE_PERIODS = 0.6;
 
-  /** So many in succession are in doubt. */
+  /** The same before the line, where no frame of the old rate can be. */
+  private static final double EARLY_PERIODS = 0.3;
+
+  /**
+   * So many in succession are in doubt when they get farther off by this; frames that come in a
+   * bunch after a stall get nearer, and late ones stay.
+   */
   private static final int DOUBTED_FROM = 4;
+
+  private static final double DOUBTED_GROWTH = 0.06;
 
   private static final int FIRST_FRAMES = 8;
   private static final int ENOUGH_FRAMES = 32;
@@ -23,6 +31,8 @@ final class RateWatch {
   private ArrivalLine recent;
   private int run;
   private boolean early;
+  private final double[] newestOff = new double[DOUBTED_FROM];
+  private boolean grows;
 
   RateWatch(double nominalPeriod) {
     recent = new ArrivalLine(nominalPeriod);
@@ -35,11 +45,15 @@ final class RateWatch {
    */
   boolean isOfAnotherRate(ArrivalLine line, double number, double seconds) {
     double off = (seconds - line.at(number)) / line.slope();
-    if (Math.abs(off) < OFF_PERIODS) {
+    if (off < LATE_PERIODS && off > -EARLY_PERIODS) {
       run = 0;
+      grows = false;
       return false;
     }
     early = off < 0;
+    double before = newestOff[run % DOUBTED_FROM];
+    newestOff[run % DOUBTED_FROM] = Math.abs(off);
+    grows = run >= DOUBTED_FROM && Math.abs(off) - before > DOUBTED_GROWTH;
     if (run < FIRST_FRAMES) {
       firstNumbers[run] = number;
       firstSeconds[run] = seconds;
@@ -63,6 +77,7 @@ final class RateWatch {
     ArrivalLine taken = recent;
     recent = old;
     run = 0;
+    grows = false;
     return taken;
   }
 
@@ -73,6 +88,6 @@ final class RateWatch {
 
   /** Whether the newest frames' times are in doubt. */
   boolean isInDoubt() {
-    return run >= DOUBTED_FROM && run < ENOUGH_FRAMES;
+    return (grows || isEarly()) && run < ENOUGH_FRAMES;
   }
 }

@@ -60,8 +60,11 @@ final class FrameTimes {
     }
   }
 
-  /** Whether the newest frame's time is in doubt, so that it must not be used. */
-  boolean isInDoubt() {
-    return inDoubt;
+  /**
+   * How many frames a second there are by what was told so far; NaN while the newest frame's time
+   * is in doubt, so that it must not be used.
+   */
+  double framesPerSecond() {
+    return inDoubt ? Double.NaN : 1 / toldSeconds;
   }
 }

@@ -62,6 +62,7 @@ public final class Reduction {
   private int closedUntil;
   private String spoiled = "";
   private int cyclesClosed;
+  private double framesPerSecond;
   private boolean lost;
 
   /** A frame whose edges are not known yet; used again and again. */
@@ -70,7 +71,7 @@ public final class Reduction {
     private long midNanos;
     private double moveX;
     private double moveY;
-    private boolean timeInDoubt;
+    private double framesPerSecond;
   }
 
   /**
@@ -93,12 +94,12 @@ public final class Reduction {
     this.marks = new FrameMarks(like, camera.framesPerSecond(), camera.shutterSettlingSeconds());
     this.motion = new MotionWatch(like);
     this.listener = listener;
-    double framePeriod = 1 / camera.framesPerSecond();
+    this.framesPerSecond = camera.framesPerSecond();
     double quarter = header.detection().periodSeconds() / 4;
     this.labeller =
         new FrameLabeller(
             header.cycles(),
-            nanos(framePeriod / 2),
+            nanos(0.5 / framesPerSecond),
             nanos(Math.min(camera.timeConstantSeconds(), quarter / 4)));
     this.quarters = new QuarterAccumulator(camera.width(), camera.height(), scale());
     this.looks = new CycleLooks(header.detection(), camera.width(), camera.height(), everyLook);
@@ -145,7 +146,7 @@ public final class Reduction {
     entry.midNanos = midNanos;
     entry.moveX = motion.correctionX();
     entry.moveY = motion.correctionY();
-    entry.timeInDoubt = times.isInDoubt();
+    entry.framesPerSecond = times.framesPerSecond();
     waiting.add(entry);
     drain();
   }
@@ -209,7 +210,7 @@ public final class Reduction {
       }
       return;
     }
-    if (next.timeInDoubt) {
+    if (Double.isNaN(next.framesPerSecond)) {
       tally.leftOut(FrameTally.name(FrameMark.AFTER_GAP));
       return;
     }
@@ -217,6 +218,7 @@ public final class Reduction {
       tally.leftOut(FrameTally.name(FrameMark.TRANSITION));
       return;
     }
+    framesPerSecond = next.framesPerSecond;
     quarters.add(
         labeller.window(cycle).quarterAt(midNanos),
         motion.corrected(pixels.repaired(frame.samples()), next.moveX, next.moveY));
@@ -272,11 +274,8 @@ public final class Reduction {
     CycleWindow window = labeller.window(cycle);
     double period = window.endNanos() - window.startNanos();
     String fault = labeller.edgeFault(cycle, Math.round(EDGE_TOLERANCE * period));
-    if (!fault.isEmpty()) {
-      return fault;
-    }
-    if (!spoiled.isEmpty()) {
-      return spoiled;
+    if (!fault.isEmpty() || !spoiled.isEmpty()) {
+      return fault.isEmpty() ? spoiled : fault;
     }
     long[] bounds = {
       window.startNanos(),
@@ -286,7 +285,7 @@ public final class Reduction {
       window.endNanos()
     };
     for (int i = 0; i < 4; i++) {
-      double expected = (bounds[i + 1] - bounds[i]) / NANOS * header.camera().framesPerSecond();
+      double expected = (bounds[i + 1] - bounds[i]) / NANOS * framesPerSecond;
       if (used[i] < Math.max(1, SHARE_NEEDED * expected - 1)) {
         return String.format(
             Locale.ROOT,
