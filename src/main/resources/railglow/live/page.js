@@ -10,7 +10,10 @@ const SILENT_AFTER_SECONDS = 3;
 const STILL_AFTER_MS = 4000;
 let lastHeard = -LOST_AFTER_MS;
 let lastBeat = performance.now();
+const GOING_OFF_MS = 1000;
 let viewSeen = false;
+let wasOn = false;
+let knownAt = 0;
 let brief = null;
 
 const byId = (id) => document.getElementById(id);
@@ -76,6 +79,15 @@ function showState() {
   if (brief.silentSeconds > SILENT_AFTER_SECONDS) {
     place('lost', '✕', 'NO NEWS', 'The program answers but has learnt nothing of the output for '
       + brief.silentSeconds.toFixed(0) + ' s. Trust only the supply’s own display.');
+    return;
+  }
+  if (brief.output !== 'UNKNOWN') {
+    knownAt = now;
+    wasOn = brief.output === 'ON';
+  }
+  if (wasOn && now - knownAt < GOING_OFF_MS) {
+    // Every switching off is unknown until it is proven; only one that takes long is an alarm.
+    place('on', '▲', brief.output === 'ON' ? 'OUTPUT ON' : 'GOING OFF', brief.point);
     return;
   }
   place(...shown(brief.output), brief.point);

@@ -30,6 +30,21 @@ class LivePageInBrowserTest extends PageInBrowser {
   }
 
   @Test
+  void anOutputThatGoesOffIsUnknownOnlyWhenItsProofTakesLong() throws Exception {
+    run.shutdownNow();
+    run.awaitTermination(1, TimeUnit.SECONDS);
+    page.onProgress(PretendedRun.progress(1, OutputState.ON, null));
+    await("ON", () -> browser.words("state-words").equals("OUTPUT ON"));
+    page.onProgress(PretendedRun.progress(2, OutputState.UNKNOWN, null));
+    await("going off", () -> browser.words("state-words").equals("GOING OFF"));
+    await("unknown", () -> browser.words("state-words").equals("OUTPUT UNKNOWN"));
+    page.onProgress(PretendedRun.progress(3, OutputState.PROVEN_OFF, null));
+    await("OFF", () -> browser.words("state-words").equals("OFF, proven"));
+    page.onProgress(PretendedRun.progress(4, OutputState.UNKNOWN, null));
+    await("unknown at once", () -> browser.words("state-words").equals("OUTPUT UNKNOWN"));
+  }
+
+  @Test
   void picturesAreDrawnAndMarked() throws Exception {
     await("a frame", () -> browser.viewWords("now-scale").contains("°C"));
     page.onLook(PretendedRun.look(6, List.of(PretendedRun.source(0.01))));
