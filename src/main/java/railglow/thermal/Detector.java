@@ -145,7 +145,7 @@ public final class Detector {
     last.ifPresent(this::clean);
     last.ifPresent(
         cycle -> plainScratch.setTo(plain, cycle.inPhase(), cycle.quadrature(), 0, pixels()));
-    SpreadTable spread = accepted < 2 ? null : new SpreadTable(2.0 * (accepted - 1));
+    SpreadTable spread = accepted < 2 ? null : SpreadTable.of(2.0 * (accepted - 1));
     WidthStatistics[] statistics = new WidthStatistics[filters.length];
     ScoreRule[] rules = new ScoreRule[filters.length];
     double scatterToMean = 1;
@@ -200,7 +200,7 @@ public final class Detector {
                 filters[0].scale(),
                 width,
                 filters[0].sigma(),
-                new SpreadTable(2.0 * (narrow.cycles() - 1)),
+                SpreadTable.of(2.0 * (narrow.cycles() - 1)),
                 null,
                 1);
     Plane trust = new Plane(width, height);

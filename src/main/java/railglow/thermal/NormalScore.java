@@ -69,6 +69,7 @@ final class NormalScore {
 
   /** A table of scores for many values of one t distribution. Immutable. */
   static final class Table {
+    private static final Remembered<Double, Table> MADE = new Remembered<>(32, Table::new);
     private static final int STEPS = 100;
     private static final double TOP = 40;
 
@@ -82,7 +83,12 @@ final class NormalScore {
     private final float[] scores;
     private final float[] close;
 
-    Table(double degreesOfFreedom) {
+    /** The last few are remembered. */
+    static Table of(double degreesOfFreedom) {
+      return MADE.of(degreesOfFreedom);
+    }
+
+    private Table(double degreesOfFreedom) {
       nu = degreesOfFreedom;
       scores = nu >= KNOWN ? null : new float[STEPS + 2];
       // the argument is Wallace's score, so that the table is nearly a straight line
@@ -93,15 +99,15 @@ final class NormalScore {
       }
       close = new float[CLOSE_STEPS * CLOSE_TOP + 2];
       for (int i = 0; i < close.length; i++) {
-        close[i] = of(i / (double) CLOSE_STEPS);
+        close[i] = score(i / (double) CLOSE_STEPS);
       }
     }
 
-    /** {@link #of} within 2e-5 for t at or above 0, without a logarithm for each. */
+    /** {@link #score} within 2e-5 for t at or above 0, without a logarithm for each. */
     float near(float t) {
       float at = t * CLOSE_STEPS;
       if (!(at < CLOSE_STEPS * CLOSE_TOP)) {
-        return of(t);
+        return score(t);
       }
       int i = (int) at;
       return close[i] + (at - i) * (close[i + 1] - close[i]);
@@ -112,7 +118,7 @@ final class NormalScore {
       return scores == null ? score : Math.copySign(aboutT(Math.abs(score), nu), score);
     }
 
-    float of(double t) {
+    float score(double t) {
       if (scores == null || !(nu > 0)) {
         return nu > 0 ? (float) t : 0;
       }

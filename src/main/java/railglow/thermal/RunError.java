@@ -1,9 +1,5 @@
 package railglow.thermal;
 
-import java.util.Collections;
-import java.util.LinkedHashMap;
-import java.util.Map;
-
 /**
  * Turns normal scores into family-wise probabilities over a whole run: pixels, widths, directions
  * and looks together. Bounds at a ladder of per-test errors are made once; between rungs the bound
@@ -17,22 +13,14 @@ final class RunError {
   private final double[] errors = new double[RUNGS];
   private final LookBounds[] ladder = new LookBounds[RUNGS];
 
-  private static final int REMEMBERED = 8;
-  private static final Map<Long, RunError> MADE =
-      Collections.synchronizedMap(
-          new LinkedHashMap<>() {
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<Long, RunError> eldest) {
-              return size() > REMEMBERED;
-            }
-          });
+  private static final Remembered<Long, RunError> MADE =
+      new Remembered<>(8, key -> new RunError((int) (key >> 32), (int) (long) key));
 
   /**
    * Of looks after every cycle from the first lawful one to the cap; the last few are remembered.
    */
   static RunError of(int firstCycle, int lastCycle) {
-    return MADE.computeIfAbsent(
-        ((long) firstCycle << 32) | lastCycle, key -> new RunError(firstCycle, lastCycle));
+    return MADE.of(((long) firstCycle << 32) | lastCycle);
   }
 
   private RunError(int firstCycle, int lastCycle) {

@@ -170,10 +170,10 @@ final class ScoreRule {
       int degrees = cycles - 1;
       return new Doubt(
           cycles,
-          new NormalScore.Table(totalDegrees(noise, degrees)),
-          new NormalScore.Table(degrees),
-          new WildPixels(degrees, noise.priorDegrees()),
-          new WildPixels(2.0 * degrees, noise.priorDegrees()),
+          NormalScore.Table.of(totalDegrees(noise, degrees)),
+          NormalScore.Table.of(degrees),
+          WildPixels.of(degrees, noise.priorDegrees()),
+          WildPixels.of(2.0 * degrees, noise.priorDegrees()),
           places,
           noise.wildShare());
     }
@@ -182,7 +182,7 @@ final class ScoreRule {
     double plain(double mean, double squares, PooledNoise noise) {
       double prior = noise.priorDegrees();
       double y = mean * Math.sqrt(cycles);
-      return shared.of(
+      return shared.score(
           Double.isInfinite(prior) ? y : y / Math.sqrt((prior + squares) / (prior + cycles - 1)));
     }
 
@@ -201,7 +201,7 @@ final class ScoreRule {
           Math.max(
               wildAlong.chance(besides(variance, wobble), share),
               wildInAll.chance(besides(whole, wobble / 2), share));
-      return WildPixels.score(score, ownTable.of(own), chance);
+      return WildPixels.score(score, ownTable.score(own), chance);
     }
 
     /** What is left of a variance without the share laid to the signal. */

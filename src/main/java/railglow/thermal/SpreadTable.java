@@ -13,13 +13,20 @@ final class SpreadTable {
   /** Upper quantiles at which the scatter is looked at. */
   static final double[] LEVELS = {0.75, 0.9, 0.97, 0.99};
 
+  private static final Remembered<Double, SpreadTable> MADE = new Remembered<>(8, SpreadTable::new);
+
   private static final double[] PRIORS = {
     1, 1.5, 2, 3, 4, 6, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 256, Double.POSITIVE_INFINITY
   };
   private final double degrees;
   private final double[][] logRatios = new double[PRIORS.length][LEVELS.length];
 
-  SpreadTable(double degreesOfFreedom) {
+  /** The last few are remembered. */
+  static SpreadTable of(double degreesOfFreedom) {
+    return MADE.of(degreesOfFreedom);
+  }
+
+  private SpreadTable(double degreesOfFreedom) {
     degrees = degreesOfFreedom;
     for (int p = 0; p < PRIORS.length; p++) {
       double median = quantile(PRIORS[p], 0.5);

@@ -7,6 +7,7 @@ package railglow.thermal;
  * between cycles, that of its own t. Immutable.
  */
 final class WildPixels {
+  private static final Remembered<Key, WildPixels> MADE = new Remembered<>(32, WildPixels::new);
   private static final int STEPS = 160;
   private static final double LOWEST_LOG = Math.log(1e-4);
   private static final double HIGHEST_LOG = Math.log(1e6);
@@ -14,13 +15,21 @@ final class WildPixels {
   private final double[] logOdds = new double[STEPS + 1];
 
   /**
+   * The last few are remembered.
+   *
    * @param degrees of freedom of a pixel's variance
    * @param prior degrees of freedom of the tame pixels' variances
    */
-  WildPixels(double degrees, double prior) {
+  static WildPixels of(double degrees, double prior) {
+    return MADE.of(new Key(degrees, prior));
+  }
+
+  private record Key(double degrees, double prior) {}
+
+  private WildPixels(Key key) {
     for (int k = 0; k <= STEPS; k++) {
       double variance = Math.exp(LOWEST_LOG + (HIGHEST_LOG - LOWEST_LOG) * k / STEPS);
-      logOdds[k] = WildMap.logOdds(variance, degrees, prior);
+      logOdds[k] = WildMap.logOdds(variance, key.degrees, key.prior);
     }
   }
 

@@ -80,12 +80,12 @@ class FastLoopsTest {
   @Test
   void theCloseTableOfScoresIsWithinTwentyMillionthsOfTheOther() {
     for (double nu : new double[] {1, 2, 3, 9, 29, 300, 1e5, 1e7}) {
-      NormalScore.Table table = new NormalScore.Table(nu);
+      NormalScore.Table table = NormalScore.Table.of(nu);
       for (double t = 0; t < 12; t += 0.00137) {
-        assertEquals(table.of((float) t), table.near((float) t), 2e-5, nu + " at " + t);
+        assertEquals(table.score((float) t), table.near((float) t), 2e-5, nu + " at " + t);
       }
     }
-    assertEquals(0, new NormalScore.Table(0).near(3));
+    assertEquals(0, NormalScore.Table.of(0).near(3));
   }
 
   @Test
@@ -129,7 +129,7 @@ class FastLoopsTest {
       scratch.setTo(settled[w], fI, fC, 0, width * height);
       PooledNoise noise =
           PooledNoise.of(
-              scratch, filters[w].scale(), width, filters[w].sigma(), new SpreadTable(10), null, 1);
+              scratch, filters[w].scale(), width, filters[w].sigma(), SpreadTable.of(10), null, 1);
       rules[w] =
           new ScoreRule(
               noise,

@@ -70,6 +70,6 @@ class NormalScoreTest {
       @ForAll @DoubleRange(min = -60, max = 60) double t,
       @ForAll @DoubleRange(min = 1, max = 500) double degrees) {
     double exact = NormalScore.ofT(t, degrees);
-    assertEquals(exact, new NormalScore.Table(degrees).of(t), 0.01 + 0.002 * Math.abs(exact));
+    assertEquals(exact, NormalScore.Table.of(degrees).score(t), 0.01 + 0.002 * Math.abs(exact));
   }
 }

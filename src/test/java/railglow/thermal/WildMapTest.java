@@ -34,7 +34,7 @@ class WildMapTest {
   }
 
   private static PooledNoise noise(ChannelMoments moments) {
-    SpreadTable spread = new SpreadTable(2.0 * (moments.cycles() - 1));
+    SpreadTable spread = SpreadTable.of(2.0 * (moments.cycles() - 1));
     return PooledNoise.of(moments, scale(), WIDTH, 1.5, spread, null, 1);
   }
 
