@@ -3,6 +3,7 @@ package railglow.run;
 import java.io.IOException;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
+import java.util.function.Consumer;
 import railglow.journal.FrameStoreReader;
 import railglow.observed.Frame;
 
@@ -16,6 +17,7 @@ final class FramesAhead implements AutoCloseable {
   private final FrameStoreReader reader;
   private final BlockingQueue<Decoded> decoded = new ArrayBlockingQueue<>(DEPTH + 1);
   private final BlockingQueue<Frame> free = new ArrayBlockingQueue<>(DEPTH);
+  private final Consumer<Frame> seen;
   private final Thread thread = new Thread(this::decode, "frames-ahead");
 
   /** A frame; or, without one, the end, which may be a failure. */
@@ -23,7 +25,17 @@ final class FramesAhead implements AutoCloseable {
 
   /** The reader belongs to this until it is closed. */
   FramesAhead(FrameStoreReader reader) {
+    this(reader, frame -> {});
+  }
+
+  /**
+   * As above.
+   *
+   * @param seen told of each frame, on the decoding thread, before it can be taken
+   */
+  FramesAhead(FrameStoreReader reader, Consumer<Frame> seen) {
     this.reader = reader;
+    this.seen = seen;
     for (int i = 0; i < DEPTH; i++) {
       free.add(new Frame(reader.newSamples()));
     }
@@ -75,6 +87,7 @@ final class FramesAhead implements AutoCloseable {
     try {
       Frame frame = free.take();
       while (reader.next(frame)) {
+        seen.accept(frame);
         decoded.put(new Decoded(frame, null));
         frame = free.take();
       }

@@ -1,6 +1,8 @@
 package railglow.run;
 
 import java.io.IOException;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.LongConsumer;
 import railglow.journal.Entry;
 import railglow.journal.FrameStoreReader;
@@ -11,6 +13,7 @@ import railglow.observed.Frame;
 import railglow.run.reduction.Reduced;
 import railglow.run.reduction.Reduction;
 import railglow.run.reduction.ReductionListener;
+import railglow.run.reduction.SeenFrame;
 import railglow.thermal.Look;
 
 /**
@@ -34,9 +37,8 @@ public final class Replay {
   public static Result of(RunFolder folder, LongConsumer onFrames) throws IOException {
     Journal journal = JournalReader.read(folder);
     try (FrameStoreReader frames = FrameStoreReader.open(folder.frames());
-        FramesAhead ahead = new FramesAhead(frames)) {
-      Reduction reduction =
-          new Reduction(journal.header(), frames.newSamples(), new GivesBack(ahead), false);
+        Borrowed borrowed = new Borrowed()) {
+      Reduction reduction = new Reduction(journal.header(), frames.newSamples(), borrowed, false);
       for (Entry entry : journal.entries()) {
         if (entry instanceof Entry.EdgeMade edge) {
           reduction.onEdge(edge.edge());
@@ -47,17 +49,27 @@ public final class Replay {
         }
       }
       reduction.allEdgesKnown();
+      Queue<SeenFrame> seen = new ConcurrentLinkedQueue<>();
+      FramesAhead ahead =
+          borrowed.from(new FramesAhead(frames, frame -> seen.add(reduction.sight().see(frame))));
       long count = 0;
-      for (Frame frame = ahead.next(); frame != null; frame = ahead.next()) {
-        reduction.onFrame(frame);
+      while (ahead.next() != null) {
+        reduction.onSeen(seen.remove());
         onFrames.accept(++count);
       }
       return new Result(journal, reduction.finish(), count);
     }
   }
 
-  /** With every edge known a frame is released at once. */
-  private record GivesBack(FramesAhead ahead) implements ReductionListener {
+  /** Gives frames back; with every edge known a frame is released at once. */
+  private static final class Borrowed implements ReductionListener, AutoCloseable {
+    private FramesAhead ahead;
+
+    FramesAhead from(FramesAhead lender) {
+      ahead = lender;
+      return lender;
+    }
+
     @Override
     public void onCycle(Entry.Cycle cycle) {}
 
@@ -67,6 +79,13 @@ public final class Replay {
     @Override
     public void onReleased(Frame released) {
       ahead.giveBack(released);
+    }
+
+    @Override
+    public void close() {
+      if (ahead != null) {
+        ahead.close();
+      }
     }
   }
 }

@@ -4,8 +4,6 @@ import java.util.ArrayDeque;
 import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Set;
-import railglow.camera.FrameMarks;
-import railglow.camera.motion.MotionState;
 import railglow.camera.motion.MotionWatch;
 import railglow.journal.CameraFacts;
 import railglow.journal.Entry;
@@ -43,8 +41,7 @@ public final class Reduction {
   private static final double EDGE_TOLERANCE = 0.05;
 
   private final RunHeader header;
-  private final FrameTimes times;
-  private final FrameMarks marks;
+  private final FrameSight sight;
   private final MotionWatch motion;
   private final ReductionListener listener;
   private final FrameLabeller labeller;
@@ -55,24 +52,14 @@ public final class Reduction {
   private final SupplyLevels levels;
   private final SwungCycles swungCycles = new SwungCycles();
   private final FrameTally tally = new FrameTally();
-  private final ArrayDeque<Waiting> waiting = new ArrayDeque<>();
-  private final ArrayDeque<Waiting> spare = new ArrayDeque<>();
+  private final ArrayDeque<SeenFrame> waiting = new ArrayDeque<>();
+  private final ArrayDeque<SeenFrame> spare = new ArrayDeque<>();
   private long knownUntilNanos;
   private int open = -1;
   private int closedUntil;
   private String spoiled = "";
   private int cyclesClosed;
   private double framesPerSecond;
-  private boolean lost;
-
-  /** A frame whose edges are not known yet; used again and again. */
-  private static final class Waiting {
-    private Frame frame;
-    private long midNanos;
-    private double moveX;
-    private double moveY;
-    private double framesPerSecond;
-  }
 
   /**
    * @param header of the run: camera, cycles, detection
@@ -90,9 +77,8 @@ public final class Reduction {
   public Reduction(RunHeader header, Samples like, ReductionListener listener, boolean everyLook) {
     CameraFacts camera = header.camera();
     this.header = header;
-    this.times = new FrameTimes(camera, listener);
-    this.marks = new FrameMarks(like, camera.framesPerSecond(), camera.shutterSettlingSeconds());
     this.motion = new MotionWatch(like);
+    this.sight = new FrameSight(camera, like, motion, listener);
     this.listener = listener;
     this.framesPerSecond = camera.framesPerSecond();
     double quarter = header.detection().periodSeconds() / 4;
@@ -135,19 +121,20 @@ public final class Reduction {
 
   /** Takes the frame and its ownership; it comes back through the listener. */
   public void onFrame(Frame frame) {
-    long midNanos = times.midExposureNanos(frame);
-    marks.mark(frame, midNanos);
-    if (motion.look(frame, midNanos) == MotionState.LOST && !lost) {
-      lost = true;
-      listener.onPlaceLost(midNanos);
+    onSeen(sight.see(frame, spare.isEmpty() ? new SeenFrame() : spare.poll()));
+  }
+
+  /** For a thread that sees every frame before it comes here; {@link #onFrame} does both. */
+  public FrameSight sight() {
+    return sight;
+  }
+
+  /** Takes a frame that {@link #sight} has seen, and its ownership, as {@link #onFrame} does. */
+  public void onSeen(SeenFrame seen) {
+    if (seen.losesPlace) {
+      listener.onPlaceLost(seen.midNanos);
     }
-    Waiting entry = spare.isEmpty() ? new Waiting() : spare.poll();
-    entry.frame = frame;
-    entry.midNanos = midNanos;
-    entry.moveX = motion.correctionX();
-    entry.moveY = motion.correctionY();
-    entry.framesPerSecond = times.framesPerSecond();
-    waiting.add(entry);
+    waiting.add(seen);
     drain();
   }
 
@@ -173,7 +160,7 @@ public final class Reduction {
 
   private void drain() {
     while (!waiting.isEmpty() && isKnown(waiting.peek().midNanos)) {
-      Waiting next = waiting.poll();
+      SeenFrame next = waiting.poll();
       Frame frame = next.frame;
       use(next);
       next.frame = null;
@@ -187,7 +174,7 @@ public final class Reduction {
         || midNanos + labeller.lookAheadNanos() <= knownUntilNanos;
   }
 
-  private void use(Waiting next) {
+  private void use(SeenFrame next) {
     Frame frame = next.frame;
     long midNanos = next.midNanos;
     int cycle = labeller.cycleAt(midNanos);
