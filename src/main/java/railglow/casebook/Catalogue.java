@@ -3,7 +3,6 @@ package railglow.casebook;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -57,10 +56,7 @@ public final class Catalogue implements AutoCloseable {
   public static Catalogue open(String address, String user, String password)
       throws CatalogueException {
     try {
-      Connection connection =
-          user.isEmpty()
-              ? DriverManager.getConnection(address)
-              : DriverManager.getConnection(address, user, password);
+      Connection connection = DatabaseDrivers.connect(address, user, password);
       try (Statement statement = connection.createStatement()) {
         for (String table : TABLES) {
           statement.execute(table);
