@@ -43,6 +43,22 @@ public record Board(
     notes = List.copyOf(notes);
   }
 
+  Board withCare(BoardCare other) {
+    return new Board(
+        name,
+        widthMillimetres,
+        heightMillimetres,
+        viewed,
+        rails,
+        parts,
+        netlist,
+        registration,
+        picture,
+        other,
+        gaps,
+        notes);
+  }
+
   /** A rail by its name, whatever its case. */
   public Optional<Rail> rail(String railName) {
     return rails.stream().filter(rail -> rail.name().equalsIgnoreCase(railName)).findFirst();

@@ -22,4 +22,8 @@ public record BoardCare(
     partLimits = List.copyOf(partLimits);
     relatedChecks = List.copyOf(relatedChecks);
   }
+
+  BoardCare withSurfaces(BoardSurfaces other) {
+    return new BoardCare(partLimits, relatedChecks, other, plate);
+  }
 }

@@ -1,6 +1,8 @@
 package railglow.board;
 
 import java.util.List;
+import java.util.Optional;
+import railglow.board.places.Place;
 import railglow.thermal.radiometry.Surface;
 
 /**
@@ -8,18 +10,32 @@ import railglow.thermal.radiometry.Surface;
  *
  * @param reflectedCelsius temperature of what the board mirrors
  * @param reflectedSigmaKelvin how well that is known
+ * @param reflectedFrom where that is known from, such as "measured at foil"
  * @param areas stated by the board file; the first that holds a place counts
+ * @param reflector crumpled foil laid beside the board, at which it is measured
  */
 public record BoardSurfaces(
-    double reflectedCelsius, double reflectedSigmaKelvin, List<Area> areas) {
+    double reflectedCelsius,
+    double reflectedSigmaKelvin,
+    String reflectedFrom,
+    List<Area> areas,
+    Optional<Place> reflector) {
+  /** Where the board file states none. */
+  public static final String SUPPOSED = "supposed";
+
   /** The room, and every surface by its kind. */
-  public static final BoardSurfaces USUAL = new BoardSurfaces(23, 3, List.of());
+  public static final BoardSurfaces USUAL =
+      new BoardSurfaces(23, 3, SUPPOSED, List.of(), Optional.empty());
 
   /** Solder mask; from memory of the trade's ranges 0.85 to 0.95, no source. */
   private static final Kind MASK = new Kind("solder mask", 0.90, 0.03);
 
   public BoardSurfaces {
     areas = List.copyOf(areas);
+  }
+
+  BoardSurfaces withReflected(double celsius, double sigmaKelvin, String from) {
+    return new BoardSurfaces(celsius, sigmaKelvin, from, areas, reflector);
   }
 
   /** An area of one emissivity, axis-aligned, board millimetres. */

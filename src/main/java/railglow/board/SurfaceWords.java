@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import railglow.board.BoardSurfaces.Named;
 import railglow.thermal.HeatSource;
+import railglow.thermal.Plane;
 import railglow.thermal.radiometry.PlanckBand;
 import railglow.thermal.radiometry.Surface;
 import railglow.thermal.radiometry.Surface.Estimate;
@@ -18,6 +19,29 @@ public final class SurfaceWords {
   private static final double HALF_95 = 1.959963985;
 
   private SurfaceWords() {}
+
+  /**
+   * The board with the reflected temperature read off its reflector, or as it is without one; where
+   * the reflector can't be read the stated temperature stays and says why.
+   *
+   * @param background before the first pulse, apparent temperatures in degC
+   */
+  public static Board withReflectedMeasured(Board board, Plane background) {
+    return ReflectedTemperature.measured(board, background);
+  }
+
+  /**
+   * Looks whether the board's reflector can be read in pictures of this size.
+   *
+   * @throws IllegalArgumentException with one sentence when it is not in the picture or too small
+   */
+  public static void checkReflector(Board board, int width, int height) {
+    board
+        .care()
+        .surfaces()
+        .reflector()
+        .ifPresent(place -> ReflectedTemperature.pixels(place, board, width, height));
+  }
 
   /** A clause for a suspect's sentence where bare metal hides most of the rise; else empty. */
   static String caution(Board board, double xMillimetres, double yMillimetres) {
@@ -62,12 +86,15 @@ public final class SurfaceWords {
               Named named = surfaceAt(board, source);
               return String.format(
                   Locale.ROOT,
-                  "; truly warmer by %s +- %s (%s, emissivity %.2f +- %.2f)",
+                  "; truly warmer by %s +- %s (%s, emissivity %.2f +- %.2f, mirrors %s +- %s, %s)",
                   Quantity.format(rise.value(), Unit.KELVIN),
                   Quantity.format(rise.sigma(), Unit.KELVIN),
                   named.name(),
                   named.surface().emissivity(),
-                  named.surface().emissivitySigma());
+                  named.surface().emissivitySigma(),
+                  Quantity.format(named.surface().reflectedCelsius(), Unit.CELSIUS),
+                  Quantity.format(named.surface().reflectedSigmaKelvin(), Unit.KELVIN),
+                  board.care().surfaces().reflectedFrom());
             })
         .orElse("");
   }
@@ -97,6 +124,9 @@ public final class SurfaceWords {
                         named.name(),
                         named.surface().emissivity(),
                         named.surface().emissivitySigma(),
+                        named.surface().reflectedCelsius(),
+                        named.surface().reflectedSigmaKelvin(),
+                        board.care().surfaces().reflectedFrom(),
                         named.surface().isBareMetal()));
               });
     }

@@ -9,6 +9,9 @@ package railglow.board;
  * @param surface what the camera sees there, such as "ceramic body of C37"
  * @param emissivity in the camera's band, 0 to 1
  * @param emissivitySigma its standard deviation
+ * @param reflectedCelsius temperature of what the surface mirrors
+ * @param reflectedSigmaKelvin how well that is known
+ * @param reflectedFrom where it is known from: "supposed", "entered", "measured at foil"
  * @param bareMetal whether the surface shows so little that tape or a tilt is wanted
  */
 public record TrueRise(
@@ -18,4 +21,7 @@ public record TrueRise(
     String surface,
     double emissivity,
     double emissivitySigma,
+    double reflectedCelsius,
+    double reflectedSigmaKelvin,
+    String reflectedFrom,
     boolean bareMetal) {}

@@ -5,9 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import railglow.board.Board;
+import railglow.board.SurfaceWords;
 import railglow.board.places.Place;
 import railglow.board.places.PlacePixels;
 import railglow.board.places.PlaceReader;
+import railglow.camera.CameraProfile;
 
 /** Places as they are typed behind {@code --place}. */
 final class PlaceOption {
@@ -26,6 +28,15 @@ final class PlaceOption {
       throw new UserMistake(e.getMessage());
     }
     return places;
+  }
+
+  /** Refuses a board whose reflector the camera can't see. */
+  static void checkReflector(Board board, CameraProfile camera) throws UserMistake {
+    try {
+      SurfaceWords.checkReflector(board, camera.width(), camera.height());
+    } catch (IllegalArgumentException e) {
+      throw new UserMistake(e.getMessage());
+    }
   }
 
   /** Their pixels in a picture; a name that is there twice is refused. */

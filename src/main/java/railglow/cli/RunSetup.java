@@ -88,8 +88,9 @@ record RunSetup(
     Rail rail = rail(files == null ? null : files.board(), options);
     Timeline timeline = Timeline.of(sequence);
     Envelope envelope = envelope(bench, rail, sequence, options);
-    if (files != null && rail != null) {
-      envelope = withParts(envelope, files.board(), rail);
+    if (files != null) {
+      PlaceOption.checkReflector(files.board(), camera.profile());
+      envelope = rail == null ? envelope : withParts(envelope, files.board(), rail);
     }
     checkContradictions(bench, supply, camera);
     OutputPlan plan =

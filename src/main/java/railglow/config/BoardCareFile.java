@@ -10,6 +10,8 @@ import railglow.board.Part;
 import railglow.board.PartLimit;
 import railglow.board.Rail;
 import railglow.board.RelatedCheck;
+import railglow.board.places.Place;
+import railglow.board.places.PlaceReader;
 import railglow.units.Unit;
 
 /** Reads delicate parts, related checks and surfaces of a board file. */
@@ -83,16 +85,34 @@ final class BoardCareFile {
               area.number("emissivity", 0.01, 1),
               area.optionalNumber("error", 0, 0.5).orElse(0.03)));
     }
+    var reflected = section.get().optionalQuantity("reflected", Unit.CELSIUS, -50, 100);
     return new BoardSurfaces(
-        section
-            .get()
-            .optionalQuantity("reflected", Unit.CELSIUS, -50, 100)
-            .orElse(BoardSurfaces.USUAL.reflectedCelsius()),
+        reflected.orElse(BoardSurfaces.USUAL.reflectedCelsius()),
         section
             .get()
             .optionalQuantity("reflected-error", Unit.KELVIN, 0, 50)
             .orElse(BoardSurfaces.USUAL.reflectedSigmaKelvin()),
-        areas);
+        reflected.isPresent() ? "entered" : BoardSurfaces.SUPPOSED,
+        areas,
+        reflector(section.get()));
+  }
+
+  private static Optional<Place> reflector(ConfigSection surfaces) {
+    Optional<String> text = surfaces.optionalText("reflector");
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    String wanted = "it must be the area of the foil, 'foil=area 2 px, 2 px, 14 px, 10 px'";
+    try {
+      Place place = PlaceReader.parse(text.get(), null);
+      if (place.shape() == Place.Shape.AREA) {
+        return Optional.of(place);
+      }
+      surfaces.report("reflector", "is '" + text.get() + "'; " + wanted);
+    } catch (IllegalArgumentException e) {
+      surfaces.report("reflector", "can't be read: " + e.getMessage() + "; " + wanted);
+    }
+    return Optional.empty();
   }
 
   private static BoardPlate plate(ConfigSection root) {

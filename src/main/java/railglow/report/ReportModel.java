@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import railglow.board.Suspect;
+import railglow.board.TrueRise;
 import railglow.journal.Entry;
 import railglow.journal.Findings;
 import railglow.journal.Journal;
@@ -204,14 +205,23 @@ final class ReportModel {
             rise ->
                 String.format(
                     Locale.ROOT,
-                    "%s +- %s (%s, %.2f +- %.2f)%s",
+                    "%s +- %s (%s, %.2f +- %.2f; %s)%s",
                     Words.rise(rise.riseKelvin(), unit),
                     Words.rise(rise.sigmaKelvin(), unit),
                     rise.surface(),
                     rise.emissivity(),
                     rise.emissivitySigma(),
+                    mirrored(rise),
                     rise.bareMetal() ? "; " + texts.get("sources.true.metal") : ""))
         .orElse("-");
+  }
+
+  private String mirrored(TrueRise rise) {
+    return String.format(
+        texts.get("sources.true.mirrors"),
+        Quantity.format(rise.reflectedCelsius(), Unit.CELSIUS),
+        Words.rise(rise.reflectedSigmaKelvin(), "K"),
+        rise.reflectedFrom());
   }
 
   private List<Row> electrical() {

@@ -36,11 +36,15 @@ public final class FindingsMaker {
   }
 
   /**
-   * @param board null when no board file was given
+   * @param stated the board as its file says; null when no board file was given
    * @param power the map of heat sources, made from the same
    */
   public static Findings make(
-      RunHeader header, Reduced reduced, Board board, Optional<PowerMap> power) {
+      RunHeader header, Reduced reduced, Board stated, Optional<PowerMap> power) {
+    Board board =
+        stated != null && absolute(header, reduced)
+            ? SurfaceWords.withReflectedMeasured(stated, reduced.background())
+            : stated;
     String unit = Double.isNaN(header.camera().kelvinPerCount()) ? "counts" : "K";
     List<HeatSource> sources = reduced.look() == null ? List.of() : reduced.look().sources();
     HeatFacts facts = facts(header, reduced, sources);
@@ -73,13 +77,16 @@ public final class FindingsMaker {
     if (Double.isNaN(header.camera().kelvinPerCount())) {
       return HeatFacts.NONE;
     }
-    boolean absolute =
-        reduced.background() != null && !Double.isNaN(header.camera().celsiusAtZero());
+    boolean absolute = absolute(header, reduced);
     List<Double> start = new ArrayList<>();
     for (HeatSource source : sources) {
       start.add(absolute ? at(reduced.background(), source) : Double.NaN);
     }
     return new HeatFacts(reduced.onWatts(), start);
+  }
+
+  private static boolean absolute(RunHeader header, Reduced reduced) {
+    return reduced.background() != null && !Double.isNaN(header.camera().celsiusAtZero());
   }
 
   private static double at(Plane plane, HeatSource source) {

@@ -159,6 +159,6 @@ public final class SampleRun {
         new HeatPower(0.19, 0.05, 1.4, List.of(new HeatPower.Place("C37", 164.1, 113.9, 0.19))),
         List.of(
             new railglow.board.TrueRise(
-                0, 0.0791, 0.0042, "ceramic body of C37", 0.9, 0.04, false)));
+                0, 0.0791, 0.0042, "ceramic body of C37", 0.9, 0.04, 23, 3, "entered", false)));
   }
 }

@@ -41,7 +41,9 @@ class RunReportTest {
     assertTrue(top.contains("Lift C37; 3V3 should then read 45 ohm or more."), top);
     assertTrue(top.contains("The output was proven off."), top);
     assertTrue(
-        page.contains("467 mK +- 37 mK (ceramic body of C37, 0.90 +- 0.04)"),
+        page.contains(
+            "467 mK +- 37 mK (ceramic body of C37, 0.90 +- 0.04;"
+                + " mirrors 23 degC +- 3 K, entered)"),
         "the rise behind the surface");
   }
 

@@ -266,6 +266,7 @@ final class Scene {
         6.8,
         railglow.journal.HeatPower.NONE,
         java.util.List.of(
-            new railglow.board.TrueRise(0, 0.467, 0.037, "ceramic body of C37", 0.9, 0.04, false)));
+            new railglow.board.TrueRise(
+                0, 0.467, 0.037, "ceramic body of C37", 0.9, 0.04, 23, 3, "entered", false)));
   }
 }
