@@ -106,7 +106,12 @@ class LimitProposalTest {
     assertTrue(proposal.volts() > 0 && proposal.amperes() > 0);
   }
 
-  /** Crossover at Vset/Iset; the figures of a supply maker's manual (30 V, 5 A, 6 ohm). */
+  /**
+   * Crossover at Vset/Iset. 30 V, 5 A: 8 ohm stays in CV at 3.75 A, 5 ohm goes into CC at 25 V
+   * (National Instruments RMX-4125 manual, page 39). 5 V, 2 A, 1 ohm: CC at 2 A and 2 V (BK
+   * Precision 9122 manual, page 19). The rest by Ohm's and Joule's laws: 1 V into 50 milliohm, 0.5
+   * and 5 ohm gives 20, 2 and 0.2 W where nothing limits the current.
+   */
   @ParameterizedTest
   @CsvSource({
     "30, 5, 8, 30, 3.75, false",
@@ -128,17 +133,23 @@ class LimitProposalTest {
 
   @Test
   void leadsAndThermalVoltagesAreTakenOut() {
-    // An instrument maker's example: 0.1 ohm at 1 mA with 10 uV of thermal voltage.
+    // Current reversal (V+ - V-) / 2: Tektronix, "Low-resistance measurement" (current reversal,
+    // offset compensation, delta). The example of 0.1 ohm at 1 mA with 10 uV of thermal voltage,
+    // and the three readings of the delta mode: Keithley 2182 manual, pages 97 and 324.
     assertEquals(100e-6, LeadCompensation.reversedVolts(110e-6, -90e-6), 1e-18);
-    // Another one's three readings: 10.01, -9.99, 10.01 mV.
     assertEquals(10e-3, LeadCompensation.deltaVolts(10.01e-3, -9.99e-3, 10.01e-3), 1e-15);
+    // Standard errors of these linear combinations for unit noise: sqrt(6) / 4 and sqrt(2) / 2.
     assertEquals(0.612372, LeadCompensation.deltaNoise(), 1e-6);
     assertEquals(0.707107, LeadCompensation.reversedNoise(), 1e-6);
-    // 0.1 ohm through 0.1 ohm of leads reads 0.2 ohm on two wires.
+    // 0.1 ohm through 0.1 ohm of leads reads 0.2 ohm on two wires, 0.1 ohm on four (the textbook
+    // example of four-terminal sensing).
     RailReading twoWire = LeadCompensation.injected("R", 0.2, 1, 0.1, 1e-4, 1e-4, 0.01);
     assertEquals(0.2, twoWire.readOhms(), 1e-12);
     assertEquals(0.1, twoWire.railOhms(), 1e-12);
     assertEquals(0.01, twoWire.sigmaOhms(), 1e-4);
+    RailReading fourWire = LeadCompensation.injected("R", 0.1, 1, 0, 1e-4, 1e-4, 0);
+    assertEquals(0.1, fourWire.readOhms(), 1e-12);
+    assertEquals(0.1, fourWire.railOhms(), 1e-12);
     assertThrows(
         IllegalArgumentException.class,
         () -> LeadCompensation.injected("R", 1, 0, 0, 1e-3, 1e-3, 0));
