@@ -104,7 +104,7 @@ class ContactSenseTest {
   @Test
   void aBouncingProbeThatIsThenHeldBecomesSteady() {
     for (int i = 0; i < 10; i++) {
-      next(LEVEL, i % 2 == 0 ? 0 : 0.007);
+      next(LEVEL, i % 2 == 0 ? 0.007 : 0);
     }
     Contact last = touch(6.8);
     while (last.state() != ContactState.STEADY) {

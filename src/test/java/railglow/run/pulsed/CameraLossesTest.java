@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import railglow.camera.CameraReader;
@@ -19,6 +20,7 @@ class CameraLossesTest {
   private static final long SECOND = 1_000_000_000L;
   private final List<String> told = new ArrayList<>();
   private long now;
+  private int frames = 1;
   private boolean pluggedIn = true;
 
   @Test
@@ -41,7 +43,13 @@ class CameraLossesTest {
     losses.check();
     assertEquals("the camera was lost: nothing is plugged in", losses.trouble());
     pluggedIn = true;
+    frames = 4;
     now += SECOND;
+    for (int proving = 0; proving < 3; proving++) {
+      reader.step(now);
+      losses.check();
+      assertEquals("the camera was lost: nothing is plugged in", losses.trouble());
+    }
     reader.step(now);
     losses.check();
     assertEquals("", losses.trouble());
@@ -62,6 +70,7 @@ class CameraLossesTest {
     }
     long start = now;
     return RecordedSource.atOnce(
-        new MemoryFrames(List.of(new CountSamples(4, 4))), n -> start + 40_000_000L * n);
+        new MemoryFrames(Collections.nCopies(frames, new CountSamples(4, 4))),
+        n -> start + 40_000_000L * n);
   }
 }
