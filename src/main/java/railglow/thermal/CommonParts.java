@@ -6,11 +6,12 @@ import java.util.Arrays;
  * Takes out what the whole frame, a row or a column has in common, robustly: pixels far from the
  * rest (a source among them) have no say. Row and column parts are shrunk by how far they stand out
  * of what pixel noise alone would give (the best linear prediction of a random effect): a camera
- * without such parts loses nothing to their removal. Stateless.
+ * without such parts loses nothing to their removal. A line unlike the other lines loses the whole
+ * of its part, see WildLines. Stateless.
  */
 final class CommonParts {
-  private static final double REJECT_SIGMAS = 3.5;
-  private static final double MAD_TO_SIGMA = 1.4826;
+  static final double REJECT_SIGMAS = 3.5;
+  static final double MAD_TO_SIGMA = 1.4826;
   private static final int SAMPLE = 4099;
   private static final int PASSES = 2;
 
@@ -22,9 +23,29 @@ final class CommonParts {
    * @param sigma robust standard deviation of what is left
    * @param rowShare share of the row means that was taken out, 0 to 1
    * @param columnShare likewise for columns
+   * @param wildRows the rows whose part was taken out wholly; null for none
+   * @param wildColumns likewise for columns
    */
-  record Removed(double sigma, double rowShare, double columnShare) {
+  record Removed(
+      double sigma,
+      double rowShare,
+      double columnShare,
+      boolean[] wildRows,
+      boolean[] wildColumns) {
     static final Removed NOTHING = new Removed(0, 0, 0);
+
+    /** No line was wild. */
+    Removed(double sigma, double rowShare, double columnShare) {
+      this(sigma, rowShare, columnShare, null, null);
+    }
+
+    double shareOfRow(int row) {
+      return wildRows != null && wildRows[row] ? 1 : rowShare;
+    }
+
+    double shareOfColumn(int column) {
+      return wildColumns != null && wildColumns[column] ? 1 : columnShare;
+    }
   }
 
   /**
@@ -47,12 +68,14 @@ final class CommonParts {
     if (sigma > 0) {
       double[] rows = new double[height];
       double[] columns = new double[width];
+      WildLines lines = new WildLines(plane, width, height, mask);
+      lines.takeOutFar(REJECT_SIGMAS * sigma, sigma, rows, columns);
       for (int pass = 0; pass < PASSES; pass++) {
         takeOutColumns(plane, width, height, mask, sigma, columns);
         takeOutRows(plane, width, height, mask, sigma, rows);
         sigma = robustSigma(plane, mask);
       }
-      removed = giveBack(plane, width, height, mask, rows, columns, sigma);
+      removed = giveBack(plane, width, height, mask, lines, rows, columns, sigma);
       takeOutMean(plane, mask, sigma);
     }
     return removed;
@@ -109,20 +132,27 @@ final class CommonParts {
       int width,
       int height,
       float[] mask,
+      WildLines lines,
       double[] rows,
       double[] columns,
       double sigma) {
     double rowShare = noiseShare(rows, sigma * sigma / width);
     double columnShare = noiseShare(columns, sigma * sigma / height);
+    boolean[] wildRows = lines.standingOut(rows, sigma, false);
+    boolean[] wildColumns = lines.standingOut(columns, sigma, true);
+    double[] columnBack = new double[width];
+    for (int x = 0; x < width; x++) {
+      columnBack[x] = wildColumns[x] ? 0 : columnShare * columns[x];
+    }
     for (int row = 0, i = 0; row < height; row++) {
-      double back = rowShare * rows[row];
+      double back = wildRows[row] ? 0 : rowShare * rows[row];
       for (int x = 0; x < width; x++, i++) {
         if (mask == null || mask[i] > 0) {
-          plane[i] += (float) (back + columnShare * columns[x]);
+          plane[i] += (float) (back + columnBack[x]);
         }
       }
     }
-    return new Removed(sigma, 1 - rowShare, 1 - columnShare);
+    return new Removed(sigma, 1 - rowShare, 1 - columnShare, wildRows, wildColumns);
   }
 
   private static double noiseShare(double[] parts, double noiseVariance) {

@@ -59,12 +59,15 @@ final class LineResidue {
     double offset = level + beyond;
     float[] residue = new float[mean.length];
     double variance = variance(rest, usable, beyond);
-    double keepRows = removed.rowShare() * kept(rows, inRow, variance);
-    double keepColumns = removed.columnShare() * kept(columns, inColumn, variance);
+    double keepRows = kept(rows, inRow, variance);
+    double keepColumns = kept(columns, inColumn, variance);
     for (int i = 0; i < residue.length; i++) {
       if (mask == null || mask[i] > 0) {
         residue[i] =
-            (float) (keepRows * rows[i / width] + keepColumns * columns[i % width] + offset);
+            (float)
+                (keepRows * removed.shareOfRow(i / width) * rows[i / width]
+                    + keepColumns * removed.shareOfColumn(i % width) * columns[i % width]
+                    + offset);
       }
     }
     return residue;

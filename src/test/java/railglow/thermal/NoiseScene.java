@@ -24,7 +24,11 @@ final class NoiseScene {
     /** A bright spot that wanders without regard to the pulses. */
     REFLECTION,
     /** One pixel in a hundred with five times the noise. */
-    FLICKER
+    FLICKER,
+    /** One row and one column with an offset that changes with every frame, 4 sigma. */
+    LINES,
+    /** The same with a third of that. */
+    FAINT_LINES
   }
 
   private static final int FRAMES_PER_QUARTER = 6;
@@ -37,6 +41,8 @@ final class NoiseScene {
   private final float[] slope;
   private final float[] smoothed;
   private final boolean[] flickers;
+  private final int badRow;
+  private final int badColumn;
   private double common;
   private double commonFade;
   private double spotColumn;
@@ -58,6 +64,9 @@ final class NoiseScene {
     }
     spotColumn = width * random.nextDouble();
     spotRow = height * random.nextDouble();
+    boolean hasBadLines = kind == Kind.LINES || kind == Kind.FAINT_LINES;
+    badRow = hasBadLines ? random.nextInt(height) : -1;
+    badColumn = hasBadLines ? random.nextInt(width) : -1;
   }
 
   private float[] gaussians(double deviation) {
@@ -143,8 +152,8 @@ final class NoiseScene {
     if (kind == Kind.WHITE || kind == Kind.SMOOTHED || kind == Kind.FLICKER) {
       return;
     }
-    double[] rows = stripes(height);
-    double[] columns = stripes(width);
+    double[] rows = stripes(height, badRow);
+    double[] columns = stripes(width, badColumn);
     for (int y = 0, i = 0; y < height; y++) {
       for (int x = 0; x < width; x++, i++) {
         sum[i] += (float) (rows[y] + columns[x] + common + commonFade + extra(x, y, i));
@@ -172,8 +181,11 @@ final class NoiseScene {
     }
   }
 
-  private double[] stripes(int n) {
+  private double[] stripes(int n, int bad) {
     double[] stripes = new double[n];
+    if (bad >= 0) {
+      stripes[bad] = (kind == Kind.LINES ? 4 : 4 / 3.0) * random.nextGaussian();
+    }
     for (int k = 0; kind == Kind.STRIPES && k < n; k++) {
       stripes[k] = 0.5 * random.nextGaussian();
     }
