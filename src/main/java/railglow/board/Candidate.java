@@ -86,9 +86,10 @@ record Candidate(
     if (tier == Tier.NEAR) {
       return String.format(
           Locale.ROOT,
-          "the heat's centre is %.1f mm (%.1f sigma) outside its outline",
+          "the heat's centre is %.1f mm (%.1f sigma) outside its outline%s",
           millimetres,
-          sigmas);
+          sigmas,
+          large() ? ", " + area + ", and heat from under so large a part comes out beside it" : "");
     }
     String on =
         millimetres > 0
@@ -103,11 +104,15 @@ record Candidate(
 
   /** A large part is located to its middle, edge or corner. */
   private String spot() {
-    if (Math.max(part.widthMillimetres(), part.heightMillimetres()) < LARGE_MILLIMETRES) {
+    if (!large()) {
       return String.format(Locale.ROOT, "on it, %.1f mm from its middle", fromMiddle);
     }
     return String.format(
         Locale.ROOT, "under or in it, %s, %.1f mm from its middle", area, fromMiddle);
+  }
+
+  private boolean large() {
+    return Math.max(part.widthMillimetres(), part.heightMillimetres()) >= LARGE_MILLIMETRES;
   }
 
   private String what(String railName) {

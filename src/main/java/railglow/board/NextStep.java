@@ -12,6 +12,9 @@ import railglow.units.Unit;
 public final class NextStep {
   private NextStep() {}
 
+  /** Below this a clip's contact is no longer small beside the rail; common practice, no source. */
+  private static final double CLIP_WARMS_BELOW_OHMS = 0.5;
+
   /**
    * @param railName the injected rail; empty when none was named
    * @param suspects by rank
@@ -38,8 +41,16 @@ public final class NextStep {
             .filter(s -> s.onRail() && !PartKind.of(s.part()).oftenPath())
             .findFirst();
     return second
-        .map(s -> text + " If it does not, " + lift(board, railName, s.part()) + " next.")
-        .orElse(text);
+            .map(s -> text + " If it does not, " + lift(board, railName, s.part()) + " next.")
+            .orElse(text)
+        + clip(railOhms);
+  }
+
+  /** A contact of some tens of milliohm takes as much of the current's heat as a short does. */
+  private static String clip(double railOhms) {
+    return railOhms < CLIP_WARMS_BELOW_OHMS
+        ? " With so low a rail the clip warms too: what moves when you move it is not the fault."
+        : "";
   }
 
   private static String withoutSuspects(Board board) {
