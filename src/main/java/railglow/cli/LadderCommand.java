@@ -2,6 +2,7 @@ package railglow.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -9,6 +10,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import railglow.board.imports.ImportException;
+import railglow.board.ladder.LadderJudge;
+import railglow.board.ladder.LadderStep;
+import railglow.board.ladder.PathKind;
 import railglow.board.ladder.StepsReader;
 import railglow.journal.Journal;
 import railglow.journal.JournalException;
@@ -109,8 +113,18 @@ final class LadderCommand implements Callable<Integer> {
     LadderRun.Outcome outcome = ladder.run(setup, plan, "Ladder");
     terminal.say("");
     terminal.say(LadderText.of(outcome.steps()));
+    inAll(setup, outcome.steps());
     terminal.say("Kept       " + ladder.folder().root());
     return outcome.ending().exitCode();
+  }
+
+  /** The fit's error is that of its scatter; meters and leads may all be off the same way. */
+  private void inAll(RunSetup setup, List<LadderStep> steps) {
+    PathKind kind = LadderJudge.judge(steps).kind();
+    if (kind == PathKind.OHMIC || kind == PathKind.CURRENT_LIMITED) {
+      Summary.sentence(
+          terminal, "In all     ", RailMeasurement.measured(setup, steps, false).sentence());
+    }
   }
 
   private int judge() throws Exception {

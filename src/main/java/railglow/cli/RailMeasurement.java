@@ -1,6 +1,7 @@
 package railglow.cli;
 
 import java.util.List;
+import railglow.board.ladder.LadderStep;
 import railglow.board.readings.MeasuredRail;
 import railglow.board.readings.MeasuringLeads;
 import railglow.board.readings.MeterErrors;
@@ -111,17 +112,17 @@ final class RailMeasurement {
       Summary.sentence(terminal, "Measured   ", "nothing: it was stopped before it was done.");
       return new Outcome(exitCode, null);
     }
-    MeasuredRail measured =
-        MeasuredRail.of(
-            setup.railName(),
-            outcome.steps(),
-            leads(setup.bench()),
-            meters(setup),
-            options.reversed);
+    MeasuredRail measured = measured(setup, outcome.steps(), options.reversed);
     Summary.sentence(terminal, "Measured   ", measured.sentence());
     terminal.say("Record     " + ladder.folder().root());
     terminal.say("");
     return new Outcome(exitCode, measured);
+  }
+
+  /** What steps say of the rail, with the errors of this bench's meters and leads. */
+  static MeasuredRail measured(RunSetup setup, List<LadderStep> steps, boolean reversed) {
+    String rail = setup.railName().isEmpty() ? "the rail" : setup.railName();
+    return MeasuredRail.of(rail, steps, leads(setup.bench()), meters(setup), reversed);
   }
 
   private static MeasuringLeads leads(Bench bench) {

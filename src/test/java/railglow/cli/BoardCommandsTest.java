@@ -8,6 +8,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -108,9 +109,12 @@ class BoardCommandsTest {
     assertTrue(said().contains("1 A        U10, the most delicate part on the rail"), said());
     assertEquals(3, railglow(with(plan, "1.2 A")));
     assertTrue(complained().contains("U10, the most delicate part on the rail"), complained());
-    plan[0] = "hunt";
-    assertEquals(3, railglow(with(plan, "1.2 A")));
-    assertTrue(complained().contains("Nothing was opened"), complained());
+    for (String command : List.of("hunt", "touch", "ladder")) {
+      plan[0] = command;
+      assertEquals(3, railglow(with(plan, "1.2 A")), command);
+      assertTrue(complained().contains("U10, the most delicate part on the rail"), complained());
+      assertTrue(complained().contains("Nothing was opened"), complained());
+    }
   }
 
   @Test

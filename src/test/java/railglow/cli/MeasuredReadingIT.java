@@ -75,6 +75,20 @@ class MeasuredReadingIT {
     assertEquals(0.1, record.header().sequence().maxAmperes(), 1e-9);
   }
 
+  /**
+   * Shockley's diode with 1.5 ohm in series beside 45 ohm: at 0.6 V it takes most of the current.
+   */
+  @Test
+  void aRailThatConductsLikeADiodeIsSaidToBeASemiconductorPath() throws Exception {
+    assertEquals(0, measure("--scenario", "leaky-junction"), said);
+    assertTrue(said.contains("3V3 depends on the level"), said);
+    assertTrue(said.contains("semiconductor path"), said);
+    assertTrue(said.contains("not a plain leak"), said);
+    assertTrue(said.contains("output proven off"), said);
+    assertEquals(2, kept().size(), "a reading for each level");
+    assertTrue(kept().get(0).railOhms() > 1.3 * kept().get(1).railOhms(), kept().toString());
+  }
+
   @Test
   void aSupplyThatGoesWrongStopsTheReadingAndNothingIsKept() {
     assertEquals(4, measure("--fault", "overcurrent-trip@3s"), said);

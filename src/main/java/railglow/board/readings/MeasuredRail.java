@@ -52,7 +52,7 @@ public record MeasuredRail(List<RailReading> readings, double atLeastOhms, Strin
     MeasuredRail of(LadderVerdict verdict) {
       return switch (verdict.kind()) {
         case OHMIC -> ohmic(verdict);
-        case CURRENT_LIMITED -> single(last(), "at its current limit");
+        case CURRENT_LIMITED -> single(last());
         case JUNCTION, BREAKING_DOWN -> byLevel(verdict);
         case DRIFTING -> drifting(verdict);
         case OPEN_CONTACT -> nothing();
@@ -81,12 +81,17 @@ public record MeasuredRail(List<RailReading> readings, double atLeastOhms, Strin
               + coarse(reading));
     }
 
-    private MeasuredRail single(LadderStep step, String how) {
+    private MeasuredRail single(LadderStep step) {
       RailReading reading = ratio(step);
       return new MeasuredRail(
           List.of(reading),
           Double.NaN,
-          says(reading) + ", with the supply " + how + "; " + through() + coarse(reading));
+          says(reading)
+              + (step.supplyLimits()
+                  ? ", with the supply at its current limit; "
+                  : ", where the current no longer grows though the supply does not limit it; ")
+              + through()
+              + coarse(reading));
     }
 
     /**
