@@ -38,7 +38,8 @@ public final class StatusLine {
     return switch (state) {
       case ON -> "ON";
       case PROVEN_OFF -> "off";
-      case UNKNOWN -> "OUTPUT UNKNOWN";
+      // each change is unknown until it is read back; a lasting one ends the run with its own words
+      case UNKNOWN -> "output not proven yet";
     };
   }
 

@@ -53,6 +53,6 @@ class StatusLineTest {
                 Double.NaN,
                 null,
                 "counts"));
-    assertEquals("cycle 0/6  0 s of at most 60 s  OUTPUT UNKNOWN", line);
+    assertEquals("cycle 0/6  0 s of at most 60 s  output not proven yet", line);
   }
 }
