@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.text.Normalizer;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
@@ -20,6 +21,9 @@ import railglow.journal.RunFolder;
  */
 public record RunFolders(Path root) {
   private static final int MOST_A_DAY = 9999;
+
+  /** Where runs that step a level are kept, in a place of runs. */
+  private static final List<String> STEPPED = List.of("ladders", "readings");
 
   /**
    * Makes the folder of a new run under the first free number.
@@ -52,12 +56,23 @@ public record RunFolders(Path root) {
         root + " holds " + MOST_A_DAY + " runs of " + stem + " already; choose another folder");
   }
 
-  /** Every run folder here, by name; empty where the place does not exist. */
+  /**
+   * Every run folder here, by name, then the ladders and the measured readings; empty where the
+   * place does not exist.
+   */
   public List<RunFolder> list() throws IOException {
-    if (!Files.isDirectory(root)) {
+    List<RunFolder> all = new ArrayList<>(in(root));
+    for (String kind : STEPPED) {
+      all.addAll(in(root.resolve(kind)));
+    }
+    return all;
+  }
+
+  private static List<RunFolder> in(Path place) throws IOException {
+    if (!Files.isDirectory(place)) {
       return List.of();
     }
-    try (Stream<Path> paths = Files.list(root)) {
+    try (Stream<Path> paths = Files.list(place)) {
       return paths
           .map(RunFolder::new)
           .filter(folder -> Files.isRegularFile(folder.journal()))

@@ -1,6 +1,7 @@
 package railglow.casebook;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
@@ -8,6 +9,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import railglow.board.Suspect;
+import railglow.board.imports.ImportException;
+import railglow.board.ladder.LadderJudge;
+import railglow.board.ladder.LadderVerdict;
+import railglow.board.ladder.StepsReader;
 import railglow.journal.Findings;
 import railglow.journal.FindingsFile;
 import railglow.journal.JournalEnds;
@@ -46,6 +51,11 @@ public record RunSummary(
   /** The verdict of a log: it has none. */
   public static final String LOG = "LOG";
 
+  /**
+   * The verdict of a ladder or a reading made with the supply: what its path is, is its headline.
+   */
+  public static final String LADDER = "LADDER";
+
   public static final String NOT_FINISHED = "NOT_FINISHED";
 
   public RunSummary {
@@ -75,7 +85,13 @@ public record RunSummary(
         findings
             .map(f -> f.suspects().stream().map(Suspect::part).distinct().toList())
             .orElse(List.of());
-    String headline = header.isLog() ? logged(ends) : findings.map(Findings::headline).orElse("");
+    Optional<LadderVerdict> ladder = ladder(folder, ends);
+    String headline =
+        header.isLog()
+            ? logged(ends)
+            : ladder
+                .map(path -> "A ladder: " + path.kind().words() + "; " + path.reason() + ".")
+                .orElse(findings.map(Findings::headline).orElse(""));
     String text =
         String.join(
                 " ",
@@ -101,12 +117,31 @@ public record RunSummary(
         header.started(),
         header.board(),
         header.rail(),
-        header.isLog() ? LOG : findings.map(f -> f.verdict().name()).orElse(NO_FINDINGS),
+        header.isLog()
+            ? LOG
+            : ladder.isPresent()
+                ? LADDER
+                : findings.map(f -> f.verdict().name()).orElse(NO_FINDINGS),
         headline,
         suspects,
-        findings.map(Findings::railOhms).orElse(Double.NaN),
+        ladder.map(LadderVerdict::ohms).orElse(findings.map(Findings::railOhms).orElse(Double.NaN)),
         ends.cause().orElse(NOT_FINISHED),
         text);
+  }
+
+  /** What the kept table of steps says; empty for a run of another kind, or one without a table. */
+  private static Optional<LadderVerdict> ladder(RunFolder folder, JournalEnds ends)
+      throws IOException {
+    Path table = folder.root().resolve("steps.csv");
+    if (!ends.sequenceName().equals("ladder") || !Files.isRegularFile(table)) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          LadderJudge.judge(StepsReader.read(table.toString(), Files.readAllBytes(table))));
+    } catch (ImportException e) {
+      return Optional.empty(); // stopped before its first step, or damaged
+    }
   }
 
   private static String logged(JournalEnds ends) {

@@ -56,7 +56,7 @@ final class RunsCommand implements Callable<Integer> {
   @Option(
       names = "--verdict",
       defaultValue = "",
-      description = "HEAT_FOUND, NOTHING_FOUND, NOT_ENOUGH_DATA, NO_FINDINGS or LOG")
+      description = "HEAT_FOUND, NOTHING_FOUND, NOT_ENOUGH_DATA, NO_FINDINGS, LOG or LADDER")
   private String verdict;
 
   @Option(names = "--from", description = "started on this day or later, for example 2026-03-01")

@@ -67,6 +67,9 @@ class RunFoldersTest {
     runs.create(DAY, "HX-12", "3V3");
     Files.createFile(run.journal());
     assertEquals(List.of(run), runs.list());
+    RunFolder ladder = new RunFolders(runs.root().resolve("ladders")).create(DAY, "HX-12", "3V3");
+    Files.createFile(ladder.journal());
+    assertEquals(List.of(run, ladder), runs.list());
   }
 
   @Test

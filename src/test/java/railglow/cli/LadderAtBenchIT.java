@@ -69,6 +69,21 @@ class LadderAtBenchIT {
     assertTrue(record.finished());
     assertEquals(steps, LadderReplay.steps(record), "the record gives the steps again");
     assertTrue(record.of(Entry.Hottest.class).count() > 3, "the camera watched");
+    ByteArrayOutputStream listed = new ByteArrayOutputStream();
+    PrintStream list = new PrintStream(listed, true, StandardCharsets.UTF_8);
+    assertEquals(
+        0,
+        Main.run(
+            new Terminal(list, list, false),
+            "runs",
+            "--runs",
+            runs.toString(),
+            "--verdict",
+            "LADDER",
+            "3V3"));
+    String found = listed.toString(StandardCharsets.UTF_8);
+    assertTrue(found.contains("A ladder: " + path + "; "), found);
+    assertTrue(found.contains(table.getParent().toString()), found);
     if (!Double.isNaN(ohms)) {
       assertTrue(text.contains("In all 3V3 reads"), text);
       assertTrue(text.contains("of leads are taken off, known to"), text);
