@@ -149,6 +149,7 @@ public final class Detector {
     WidthStatistics[] statistics = new WidthStatistics[filters.length];
     ScoreRule[] rules = new ScoreRule[filters.length];
     double scatterToMean = 1;
+    LineNoise lines = accepted < 3 ? null : LineNoise.of(plainScratch, mask, width, height);
     for (int w = 0; w < filters.length && accepted >= 2; w++) {
       filter(last.orElseThrow(), w);
       scratch.setTo(moments[w], filteredI, filteredC, 0, pixels());
@@ -171,7 +172,8 @@ public final class Detector {
       if (noise != null) {
         DelayArc arc = DelayArc.of(settings, noise);
         rules[w] =
-            new ScoreRule(noise, arc, scratch, filters[w].scale(), width, filters[w].sigma());
+            new ScoreRule(
+                noise, arc, scratch, filters[w].scale(), width, filters[w].sigma(), lines);
         field.include(w, scratch, filters[w].scale(), rules[w], whole);
         statistics[w] =
             new WidthStatistics(

@@ -21,11 +21,13 @@ final class ScoreRule {
   private final int degrees;
   private final Doubt all;
   private final WildMap wildLater;
+  private final LineNoise lines;
   private Doubt later;
 
   /**
    * @param moments at this width, all of the picture
    * @param scale 0 at pixels without data
+   * @param lines noise of lines before the filter; null where no line stands out
    */
   ScoreRule(
       PooledNoise noise,
@@ -33,8 +35,10 @@ final class ScoreRule {
       ChannelMoments moments,
       float[] scale,
       int width,
-      double sigma) {
+      double sigma,
+      LineNoise lines) {
     this.noise = noise;
+    this.lines = lines == null ? null : lines.filtered(sigma);
     this.arc = arc;
     this.degrees = moments.cycles() - 1;
     boolean isWild = noise.isLocal();
@@ -52,12 +56,18 @@ final class ScoreRule {
     degrees = other.degrees;
     all = other.all;
     wildLater = other.wildLater;
+    lines = other.lines;
     later = other.later;
   }
 
   /** The same for the opposite directions. */
   ScoreRule mirrored() {
     return new ScoreRule(this, arc.mirrored());
+  }
+
+  /** What scores are to be lessened by; null where no line stands out. */
+  LineNoise lines() {
+    return lines;
   }
 
   /** Moderated degrees of freedom, never more than those of the typical variance itself. */

@@ -137,7 +137,8 @@ class FastLoopsTest {
               scratch,
               filters[w].scale(),
               width,
-              filters[w].sigma());
+              filters[w].sigma(),
+              null);
       field.include(w, scratch, filters[w].scale(), rules[w], whole);
     }
     Blob blob = new Blob(30.2, 39.9, 2, 0.05, 0.01);

@@ -28,7 +28,9 @@ final class NoiseScene {
     /** One row and one column with an offset that changes with every frame, 4 sigma. */
     LINES,
     /** The same with a third of that. */
-    FAINT_LINES
+    FAINT_LINES,
+    /** One row and one column whose pixels have noise of their own, 1.7 times the others'. */
+    NOISY_LINES
   }
 
   private static final int FRAMES_PER_QUARTER = 6;
@@ -64,7 +66,7 @@ final class NoiseScene {
     }
     spotColumn = width * random.nextDouble();
     spotRow = height * random.nextDouble();
-    boolean hasBadLines = kind == Kind.LINES || kind == Kind.FAINT_LINES;
+    boolean hasBadLines = kind.compareTo(Kind.LINES) >= 0;
     badRow = hasBadLines ? random.nextInt(height) : -1;
     badColumn = hasBadLines ? random.nextInt(width) : -1;
   }
@@ -101,9 +103,17 @@ final class NoiseScene {
       if (kind == Kind.SMOOTHED) {
         sum[i] = (float) smoothedSum(i, noise, random.nextGaussian());
       } else {
-        sum[i] = (float) (root * noise * (kind == Kind.FLICKER && flickers[i] ? 5 : 1));
+        sum[i] = (float) (root * noise * times(i));
       }
     }
+  }
+
+  private double times(int i) {
+    return switch (kind) {
+      case FLICKER -> flickers[i] ? 5 : 1;
+      case NOISY_LINES -> i / width == badRow || i % width == badColumn ? 5 / 3.0 : 1;
+      default -> 1;
+    };
   }
 
   /** The sum of the next values of a recursive filter of variance 1; advances to the last. */
@@ -183,7 +193,7 @@ final class NoiseScene {
 
   private double[] stripes(int n, int bad) {
     double[] stripes = new double[n];
-    if (bad >= 0) {
+    if (bad >= 0 && kind != Kind.NOISY_LINES) {
       stripes[bad] = (kind == Kind.LINES ? 4 : 4 / 3.0) * random.nextGaussian();
     }
     for (int k = 0; kind == Kind.STRIPES && k < n; k++) {

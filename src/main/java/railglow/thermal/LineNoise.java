@@ -1,0 +1,121 @@
+package railglow.thermal;
+
+import java.util.Arrays;
+
+/**
+ * Lines whose pixels scatter more between cycles than the picture's: how far this lessens a score
+ * made with the typical noise. Judged by the median along the line of the unfiltered pixels'
+ * scatter, which heat or a reflection on part of the line does not move. Immutable.
+ *
+ * @param rows variance of a row's pixels over the typical one, 1 where nothing speaks for more
+ * @param columns likewise for columns
+ */
+record LineNoise(double[] rows, double[] columns) {
+  private static final int FEWEST_PIXELS = 8;
+  private static final int SAMPLE = 8192;
+
+  /** Standard error of the median of chi-squared with few degrees of freedom over the mean's. */
+  private static final double MEDIAN_ERROR = 1.4;
+
+  /** Of the pixels' scatter before any filter; null where no line stands out. */
+  static LineNoise of(ChannelMoments plain, float[] mask, int width, int height) {
+    int pixels = width * height;
+    float[] sizes = new float[pixels];
+    float[] some = new float[pixels];
+    double vI = median(plain.squaresI(), mask, some);
+    double vC = median(plain.squaresC(), mask, some);
+    if (plain.cycles() < 3 || !(vI > 0) || !(vC > 0)) {
+      return null;
+    }
+    float perI = (float) (1 / vI);
+    float perC = (float) (1 / vC);
+    for (int i = 0; i < pixels; i++) {
+      sizes[i] = plain.squaresI()[i] * perI + plain.squaresC()[i] * perC;
+    }
+    double typical = median(sizes, mask, some);
+    double[] rows = standingOut(sizes, mask, width, height, false, typical, plain.cycles() - 1);
+    double[] columns = standingOut(sizes, mask, width, height, true, typical, plain.cycles() - 1);
+    return rows == null && columns == null
+        ? null
+        : new LineNoise(
+            rows == null ? ones(height) : rows, columns == null ? ones(width) : columns);
+  }
+
+  private static double[] ones(int n) {
+    double[] ones = new double[n];
+    Arrays.fill(ones, 1);
+    return ones;
+  }
+
+  private static double median(float[] values, float[] mask, float[] some) {
+    int n = 0;
+    int stride = Math.max(1, values.length / SAMPLE) | 1;
+    for (int i = 0; i < values.length; i += stride) {
+      if (mask == null || mask[i] > 0) {
+        some[n++] = values[i];
+      }
+    }
+    return n == 0 ? 0 : Selection.median(some, n);
+  }
+
+  private static double[] standingOut(
+      float[] sizes,
+      float[] mask,
+      int width,
+      int height,
+      boolean down,
+      double typical,
+      int degrees) {
+    int lines = down ? width : height;
+    int length = down ? height : width;
+    float[] line = new float[length];
+    double[] ratios = ones(lines);
+    float[] apart = new float[lines];
+    for (int k = 0; k < lines; k++) {
+      int n = 0;
+      for (int j = 0; j < length; j++) {
+        int i = down ? j * width + k : k * width + j;
+        if (mask == null || mask[i] > 0) {
+          line[n++] = sizes[i];
+        }
+      }
+      ratios[k] = n < FEWEST_PIXELS ? 1 : Selection.median(line, n) / typical;
+      apart[k] = (float) Math.abs(ratios[k] - 1);
+    }
+    double usual = CommonParts.MAD_TO_SIGMA * Selection.median(apart, lines);
+    double error = MEDIAN_ERROR / Math.sqrt((double) degrees * length);
+    double limit = 1 + CommonParts.REJECT_SIGMAS * Math.max(usual, error);
+    boolean any = false;
+    for (int k = 0; k < lines; k++) {
+      ratios[k] = ratios[k] > limit ? ratios[k] : 1;
+      any |= ratios[k] > 1;
+    }
+    return any ? ratios : null;
+  }
+
+  /** The same after a filter of a width: typical deviation over the deviation, per line. */
+  LineNoise filtered(double sigma) {
+    return new LineNoise(filtered(rows, sigma), filtered(columns, sigma));
+  }
+
+  private static double[] filtered(double[] ratios, double sigma) {
+    int reach = (int) Math.ceil(3 * sigma);
+    double[] result = new double[ratios.length];
+    for (int k = 0; k < ratios.length; k++) {
+      double sum = 0;
+      double weights = 0;
+      for (int j = Math.max(0, k - reach); j <= Math.min(ratios.length - 1, k + reach); j++) {
+        double weight = Math.exp(-(j - k) * (j - k) / (sigma * sigma));
+        sum += weight * ratios[j];
+        weights += weight;
+      }
+      result[k] = sum / weights;
+    }
+    return result;
+  }
+
+  /** What is left of a score at a pixel. */
+  float left(int row, int column) {
+    return (float) (1 / Math.sqrt(Math.max(1, rows[row] + columns[column] - 1)));
+  }
+}
