@@ -117,6 +117,11 @@ record GaussianFit(
     return energy;
   }
 
+  /** Sum of the squares that this fit leaves of a window. */
+  double squaredMisfit(Window window) {
+    return cost(window, new double[] {amplitude, column, row, sigma});
+  }
+
   private static double cost(Window w, double[] p) {
     double sum = 0;
     for (int y = 0, k = 0; y < w.rows; y++) {

@@ -1,14 +1,30 @@
 package railglow.thermal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleFunction;
+import java.util.function.DoubleUnaryOperator;
+import railglow.thermal.Amplitudes.Settled;
 import railglow.units.Interval;
 
 /**
  * From the amplitudes in both channels to the final rise and the time constant of a first-order
- * body seen through the camera. The interval is by profile likelihood: every rise that some time
- * constant of the range searched makes agree with the data. Immutable.
+ * body seen through the camera. Two amplitudes do not tell how heat goes on after a pulse, so the
+ * interval holds what noise allows and what the model may be wrong by:
+ *
+ * <ul>
+ *   <li>noise, by profile likelihood: every rise that some time constant of the range searched
+ *       makes agree with the data;
+ *   <li>the same of heat that spreads in a sheet, {@link SheetResponse}: one body settles lowest;
+ *   <li>where no time constant agrees, the errors are taken as large as the misfit shows them to be
+ *       (Birge, Phys. Rev. 40, 1932, p. 207);
+ *   <li>where weights nearer to the middle of the source make it another rise than noise explains,
+ *       that difference, see {@link #withShapes}.
+ * </ul>
+ *
+ * <p>The last two vanish for a Gaussian that warms as one body. Warming of the whole board over
+ * minutes leaves nothing in step with pulses and is in no part of it. Immutable.
  *
  * @param kelvin final rise
  * @param interval95 of it
@@ -29,72 +45,110 @@ record SettledRise(double kelvin, Interval interval95, double timeConstantSecond
   private static final double AT_THE_EDGE = 5;
 
   /**
-   * @param inPhase amplitude
-   * @param quadrature amplitude
-   * @param vII variance of the in-phase amplitude
-   * @param vCC variance of the quadrature amplitude
-   * @param vIC covariance
+   * @param amplitudes in both channels
    * @param commonRelativeVariance of a factor common to both (the shape's)
    */
   static SettledRise of(
-      double inPhase,
-      double quadrature,
-      double vII,
-      double vCC,
-      double vIC,
+      Amplitudes amplitudes, double commonRelativeVariance, DetectionSettings settings) {
+    return of(amplitudes, commonRelativeVariance, settings, true);
+  }
+
+  /** With noise alone in its interval, as if one body were the truth. */
+  static SettledRise ofOneBody(Amplitudes amplitudes, DetectionSettings settings) {
+    return of(amplitudes, 0, settings, false);
+  }
+
+  private static SettledRise of(
+      Amplitudes amplitudes,
       double commonRelativeVariance,
-      DetectionSettings settings) {
-    double determinant = vII * vCC - vIC * vIC;
-    double total = quadraticForm(inPhase, quadrature, vII, vCC, vIC, determinant);
-    DoubleFunction<Fit> fitAt =
-        tau -> {
-          FirstOrderResponse g = settings.response(tau);
-          double i = g.inPhase();
-          double c = g.quadrature();
-          double information = quadraticForm(i, c, vII, vCC, vIC, determinant);
-          double cross =
-              (vCC * i * inPhase + vII * c * quadrature - vIC * (i * quadrature + c * inPhase))
-                  / determinant;
-          double rise = cross / information;
-          return new Fit(tau, rise, total - cross * rise, information);
-        };
-    List<Fit> fits = new ArrayList<>();
+      DetectionSettings settings,
+      boolean mayBeSheet) {
     double[] taus = timeConstants(settings);
+    List<Settled> bodies = profile(taus, tau -> amplitudes.through(settings.response(tau), tau));
+    Settled best = best(bodies);
+    double[] ends = {best.rise(), best.rise()};
+    double leastTau = taus[0];
+    widen(ends, bodies, best.chi(), tau -> tau == leastTau ? AT_THE_EDGE : CHI_SQUARED_95);
+    if (mayBeSheet && taus.length > 1) {
+      double slowest = taus[taus.length - 1];
+      double[] fastest = leastTau > 0 ? taus : Arrays.copyOfRange(taus, 1, taus.length);
+      List<Settled> sheets =
+          profile(
+              fastest, tau -> amplitudes.through(SheetResponse.of(tau, slowest, settings), tau));
+      widen(ends, sheets, best.chi(), tau -> CHI_SQUARED_95);
+    }
+    double common = CHI_SQUARED_95 * commonRelativeVariance * best.rise() * best.rise();
+    double below = Math.hypot(best.rise() - ends[0], Math.sqrt(common));
+    double above = Math.hypot(ends[1] - best.rise(), Math.sqrt(common));
+    return new SettledRise(
+        best.rise(), new Interval(best.rise() - below, best.rise() + above), best.timeConstant());
+  }
+
+  /**
+   * The same with room for a shape that is no Gaussian common to both channels: heat that spreads
+   * is wider in the late channel, and how that is averaged decides how much of it is in phase.
+   *
+   * @param others the rises, as of one body, of the same source that other weights over its image
+   *     give, which would all be the same but for noise if the shape were right
+   */
+  SettledRise withShapes(List<SettledRise> others) {
+    double below = 0;
+    double above = 0;
+    for (SettledRise other : others) {
+      if (other.kelvin < kelvin) {
+        double noise = other.interval95.high() - other.kelvin;
+        below = Math.max(below, beyond(kelvin - other.kelvin, noise));
+      } else {
+        double noise = other.kelvin - other.interval95.low();
+        above = Math.max(above, beyond(other.kelvin - kelvin, noise));
+      }
+    }
+    return new SettledRise(
+        kelvin,
+        new Interval(
+            kelvin - Math.hypot(kelvin - interval95.low(), below),
+            kelvin + Math.hypot(interval95.high() - kelvin, above)),
+        timeConstantSeconds);
+  }
+
+  private static double beyond(double difference, double noise) {
+    return Math.sqrt(Math.max(0, difference * difference - noise * noise));
+  }
+
+  /** Moves the ends to every rise that agrees with the data about as well as the best. */
+  private static void widen(
+      double[] ends, List<Settled> fits, double bestChi, DoubleUnaryOperator roomAt) {
+    double scale = Math.max(1, bestChi - CHI_SQUARED_95);
+    for (Settled fit : fits) {
+      double room = roomAt.applyAsDouble(fit.timeConstant()) * scale - (fit.chi() - bestChi);
+      if (room >= 0 && fit.rise() > 0) {
+        double half = Math.sqrt(room / fit.information());
+        ends[0] = Math.min(ends[0], fit.rise() - half);
+        ends[1] = Math.max(ends[1], fit.rise() + half);
+      }
+    }
+  }
+
+  /** Over the range, and ever closer round the best. */
+  private static List<Settled> profile(double[] range, DoubleFunction<Settled> fitAt) {
+    List<Settled> fits = new ArrayList<>();
+    double[] taus = range;
     for (double tau : taus) {
       fits.add(fitAt.apply(tau));
     }
-    Fit best = best(fits);
     for (int zoom = 0; zoom < ZOOMS && taus.length > 1; zoom++) {
-      taus = between(taus, best.tau);
+      taus = between(taus, best(fits).timeConstant());
       for (double tau : taus) {
         fits.add(fitAt.apply(tau));
       }
-      best = best(fits);
     }
-    double low = best.rise;
-    double high = best.rise;
-    for (Fit fit : fits) {
-      double room =
-          (fit.tau == fits.get(0).tau ? AT_THE_EDGE : CHI_SQUARED_95) - (fit.chi - best.chi);
-      if (room >= 0 && fit.rise > 0) {
-        double half = Math.sqrt(room / fit.information);
-        low = Math.min(low, fit.rise - half);
-        high = Math.max(high, fit.rise + half);
-      }
-    }
-    double common = CHI_SQUARED_95 * commonRelativeVariance * best.rise * best.rise;
-    double below = Math.hypot(best.rise - low, Math.sqrt(common));
-    double above = Math.hypot(high - best.rise, Math.sqrt(common));
-    return new SettledRise(best.rise, new Interval(best.rise - below, best.rise + above), best.tau);
+    return fits;
   }
 
-  /** What a time constant makes of the amplitudes. */
-  private record Fit(double tau, double rise, double chi, double information) {}
-
-  private static Fit best(List<Fit> fits) {
-    Fit best = fits.get(0);
-    for (Fit fit : fits) {
-      if (fit.rise > 0 && (!(best.rise > 0) || fit.chi < best.chi)) {
+  private static Settled best(List<Settled> fits) {
+    Settled best = fits.get(0);
+    for (Settled fit : fits) {
+      if (fit.rise() > 0 && (!(best.rise() > 0) || fit.chi() < best.chi())) {
         best = fit;
       }
     }
@@ -114,11 +168,6 @@ record SettledRise(double kelvin, Interval interval95, double timeConstantSecond
       steps[k] = from + (to - from) * k / (STEPS - 1);
     }
     return steps;
-  }
-
-  private static double quadraticForm(
-      double i, double c, double vII, double vCC, double vIC, double determinant) {
-    return (vCC * i * i + vII * c * c - 2 * vIC * i * c) / determinant;
   }
 
   private static double[] timeConstants(DetectionSettings settings) {

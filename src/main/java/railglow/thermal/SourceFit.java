@@ -66,7 +66,7 @@ final class SourceFit {
     double inPhase = amplitude(candidate, s.sigma(), 1, 0, others, fit);
     double quadrature = amplitude(candidate, s.sigma(), 0, 1, others, fit);
     Blob blob = new Blob(fit.column(), fit.row(), fit.sigma(), inPhase, quadrature);
-    return new FoundSource(candidate, familyWiseP, stopShare, direction, fit, blob);
+    return new FoundSource(candidate, familyWiseP, stopShare, direction, fit, blob, others);
   }
 
   /** One of two images that a wide filter took for one; the candidate itself where there is one. */
@@ -199,19 +199,7 @@ final class SourceFit {
     double inPhase = share * found.blob().inPhase();
     double quadrature = share * found.blob().quadrature();
     double spread = variance * (1 + CURVATURE / square) / (stopShare * stopShare);
-    double perEnergy = variance / fit.energy();
-    PooledNoise noise = s.noise();
-    double known = perEnergy / (fit.amplitude() * fit.amplitude());
-    double whole = variance * fit.covariance()[0][0] / (fit.amplitude() * fit.amplitude());
-    SettledRise rise =
-        SettledRise.of(
-            inPhase,
-            quadrature,
-            noise.varianceI() * perEnergy,
-            noise.varianceC() * perEnergy,
-            noise.covariance() * perEnergy,
-            Math.max(0, whole - known),
-            settings);
+    SettledRise rise = new StatedRise(planes, settings).of(found, share, s);
     int pixel = candidate.row() * planes.width() + candidate.column();
     return new HeatSource(
         fit.column(),

@@ -3,6 +3,7 @@ package railglow.thermal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class SettledRiseTest {
@@ -11,7 +12,9 @@ class SettledRiseTest {
   private static SettledRise of(double rise, double tau, double variance) {
     FirstOrderResponse g = SETTINGS.response(tau);
     return SettledRise.of(
-        rise * g.inPhase(), rise * g.quadrature(), variance, variance, 0, 0, SETTINGS);
+        new Amplitudes(rise * g.inPhase(), rise * g.quadrature(), variance, variance, 0),
+        0,
+        SETTINGS);
   }
 
   /** Amplitudes known to a ten-thousandth: no step of the time constants searched may show. */
@@ -30,5 +33,39 @@ class SettledRiseTest {
     SettledRise settled = of(0.1, 0, 1e-6);
     assertEquals(0.1, settled.kelvin(), 0.002);
     assertEquals(0, settled.timeConstantSeconds(), 0.02);
+  }
+
+  /** Equal weight per octave from 0.1 s to the slowest: heat that spreads, no single body. */
+  @Test
+  void heatThatSpreadsSettlesWithinTheInterval() {
+    FirstOrderResponse g = SheetResponse.of(0.1, 6, SETTINGS);
+    SettledRise settled =
+        SettledRise.of(
+            new Amplitudes(0.7 * g.inPhase(), 0.7 * g.quadrature(), 1e-8, 1e-8, 0), 0, SETTINGS);
+    assertTrue(settled.kelvin() < 0.6, () -> "one body settles lower: " + settled);
+    assertTrue(settled.interval95().contains(0.7), () -> settled.toString());
+    assertEquals(0.7, settled.interval95().high(), 0.01);
+  }
+
+  /** Later than any body: the misfit, 50 times the noise, is the size of the error. */
+  @Test
+  void amplitudesThatNoBodyGivesAreNotTakenForExact() {
+    SettledRise settled = SettledRise.of(new Amplitudes(-0.05, 0.1, 1e-6, 1e-6, 0), 0, SETTINGS);
+    assertTrue(settled.interval95().low() < 0.3 * settled.kelvin(), () -> settled.toString());
+  }
+
+  @Test
+  void weightsThatSeeTheSameRiseLeaveTheIntervalAsItIs() {
+    SettledRise settled = of(0.7, 0.5, 1e-6);
+    assertEquals(settled, settled.withShapes(List.of(oneBody(0.7))));
+    SettledRise lower = settled.withShapes(List.of(oneBody(0.5)));
+    assertEquals(0.5, lower.interval95().low(), 0.02);
+    assertEquals(settled.interval95().high(), lower.interval95().high(), 1e-12);
+  }
+
+  private static SettledRise oneBody(double rise) {
+    FirstOrderResponse g = SETTINGS.response(0.5);
+    return SettledRise.ofOneBody(
+        new Amplitudes(rise * g.inPhase(), rise * g.quadrature(), 1e-5, 1e-5, 0), SETTINGS);
   }
 }
