@@ -2,11 +2,11 @@ package railglow.thermal;
 
 /**
  * What a place shows from which heat spreads in a sheet: its rise under steady power grows with the
- * logarithm of time (Carslaw and Jaeger, Conduction of Heat in Solids, 1959, 10.3: the line source)
- * between the time that heat takes through the source itself and the time after which it is lost.
- * That is a mixture of first-order bodies with equal weight per octave of the time constant. Beside
- * it {@link FirstOrderResponse} is the other extreme, all weight at one time constant: of all
- * mixtures that give the same two amplitudes that one settles lowest, since the curve of (I, C)
+ * logarithm of time (Carslaw and Jaeger, Conduction of Heat in Solids, 1959, chapter X: the line
+ * source) between the time that heat takes through the source itself and the time after which it is
+ * lost. That is a mixture of first-order bodies with equal weight per octave of the time constant.
+ * Beside it {@link FirstOrderResponse} is the other extreme, all weight at one time constant: of
+ * all mixtures that give the same two amplitudes that one settles lowest, since the curve of (I, C)
  * over the time constant is convex. Stateless.
  */
 final class SheetResponse {

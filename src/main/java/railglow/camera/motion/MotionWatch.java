@@ -36,6 +36,7 @@ public final class MotionWatch {
   private final ImageReduction reduction;
   private final ShiftEstimator estimator;
   private final FrameShift frameShift;
+  private final StructureWatch structure = new StructureWatch();
   private final float[] image;
   private final double[] sum;
   private final double reachPixels;
@@ -223,7 +224,9 @@ public final class MotionWatch {
     double y = estimator.shiftY();
     double sigma = estimator.sigmaPixels();
     double away = Math.max(Math.abs(x - smoothX), Math.abs(y - smoothY));
-    if (found && away < Math.max(NUDGE_PIXELS * scale, NUDGE_SIGMAS * sigma)) {
+    boolean near = found && away < Math.max(NUDGE_PIXELS * scale, NUDGE_SIGMAS * sigma);
+    boolean gone = near && structure.isGone(estimator.missing());
+    if (near && !gone) {
       agreeing = 0;
       smoothX += NEWEST_WEIGHT * (x - smoothX);
       smoothY += NEWEST_WEIGHT * (y - smoothY);
@@ -232,17 +235,19 @@ public final class MotionWatch {
     }
     state = MotionState.MOVED;
     if (found
+        && !gone
         && agreeing > 0
         && Math.hypot(x - newX, y - newY) < AGREEING_PIXELS * scale + 4 * sigma) {
       agreeing++;
     } else {
-      agreeing = found ? 1 : 0;
+      agreeing = found && !gone ? 1 : 0;
     }
     newX = x;
     newY = y;
     if (agreeing >= CONFIRMING_FRAMES) {
       agreeing = 0;
       segment++;
+      structure.begin();
       smoothX = x;
       smoothY = y;
       // The camera's fixed pattern no longer lies on the reference's: more is left from now on.

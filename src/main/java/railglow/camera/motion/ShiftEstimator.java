@@ -43,6 +43,7 @@ public final class ShiftEstimator {
   private final float[] moved;
   private final float[] gradientX;
   private final float[] gradientY;
+  private final float[] structure;
   private final FixedPattern pattern;
   private double hxx;
   private double hxy;
@@ -54,6 +55,7 @@ public final class ShiftEstimator {
   private double shiftY;
   private double residual;
   private double texture;
+  private double structurePower;
 
   /**
    * @param width of the images, pixels, at least 16
@@ -73,6 +75,7 @@ public final class ShiftEstimator {
     this.reference = new float[width * height];
     this.image = new float[width * height];
     this.moved = new float[width * height];
+    this.structure = new float[width * height];
     this.gradientX = new float[width * height];
     this.gradientY = new float[width * height];
   }
@@ -104,6 +107,8 @@ public final class ShiftEstimator {
     System.arraycopy(reference, 0, moved, 0, moved.length);
     window.centre(moved);
     texture = window.robustScale(moved);
+    System.arraycopy(moved, 0, structure, 0, moved.length);
+    structurePower = window.product(structure, structure);
     // Noise enters through the smoothing once more: see sigmaPixels.
     float[] twiceX = gradientX.clone();
     float[] twiceY = gradientY.clone();
@@ -164,6 +169,15 @@ public final class ShiftEstimator {
   /** The strength of the reference's own structure, smoothed, in the images' unit. */
   public double texture() {
     return texture;
+  }
+
+  /**
+   * Which part of the reference's own structure is missing from the image at the present shift: 0
+   * where all is there, 1 where nothing is. A camera's fixed pattern, always there, keeps it below
+   * 1.
+   */
+  public double missing() {
+    return structurePower > 0 ? -window.product(structure, moved) / structurePower : 0;
   }
 
   /**
