@@ -30,7 +30,7 @@ public record PlaneComparison(
   private static final double APART_PIXELS = 8;
   private static final int MOST_PLACES = 5;
   private static final double RING_PIXELS = 30;
-  private static final double RING_SHARE = 0.35;
+  private static final double RING_SHARE = 0.5;
   private static final double SURE_SIGMAS = 4;
   private static final double ABOUT_AS_WARM = 0.5;
   private static final double NINETY_FIVE = 1.645;
