@@ -2,7 +2,9 @@ package railglow.sim;
 
 import java.util.ArrayList;
 import java.util.List;
+import railglow.observed.Frame;
 import railglow.sim.truth.TruthLog;
+import railglow.thermal.CountSamples;
 
 /** Pulses a bench in invented time and reduces what its camera sees. */
 final class PulsedBench {
@@ -46,6 +48,17 @@ final class PulsedBench {
     readings.add(world.receive("MEAS:VOLT?;:MEAS:CURR?", now));
     world.takeFrame(now, counts);
     return counts;
+  }
+
+  /** The next frame as a camera's reader hands it on; its pixels are its own. */
+  Frame nextAsFrame() {
+    long number = world.nextFrame();
+    CountSamples image =
+        new CountSamples(world.scenario().camera().width(), world.scenario().camera().height());
+    System.arraycopy(nextFrame(), 0, image.counts(), 0, counts.length);
+    Frame frame = new Frame(image);
+    frame.begin(number, world.exposureNanos(number));
+    return frame;
   }
 
   /** ON minus OFF of each pixel in kelvin, over these cycles after one that is left out. */

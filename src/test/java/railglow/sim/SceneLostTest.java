@@ -6,14 +6,10 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import railglow.camera.motion.MotionState;
 import railglow.camera.motion.MotionWatch;
-import railglow.observed.Frame;
 import railglow.sim.fault.FaultSpec;
 import railglow.thermal.CountSamples;
 
 class SceneLostTest {
-  private static final int WIDTH = 256;
-  private static final int HEIGHT = 192;
-
   /** The camera is pushed after nine seconds. */
   private static final int MOVED_AT = 225;
 
@@ -26,15 +22,10 @@ class SceneLostTest {
                   .withFaults(List.of(FaultSpec.parse("camera-moved=" + by + "px@9s"))),
               1.0,
               2);
-      MotionWatch watch = new MotionWatch(new CountSamples(WIDTH, HEIGHT));
+      MotionWatch watch = new MotionWatch(new CountSamples(256, 192));
       int lostAt = -1;
       for (int n = 0; n < MOVED_AT + 200 && lostAt < 0; n++) {
-        short[] seen = bench.nextFrame();
-        CountSamples image = new CountSamples(WIDTH, HEIGHT);
-        System.arraycopy(seen, 0, image.counts(), 0, seen.length);
-        Frame frame = new Frame(image);
-        frame.begin(n, 40_000_000L * n);
-        MotionState state = watch.look(frame, 40_000_000L * n);
+        MotionState state = watch.look(bench.nextAsFrame(), 40_000_000L * n);
         lostAt = state == MotionState.LOST ? n : -1;
       }
       assertTrue(lostAt > MOVED_AT, by + " pixels: lost at frame " + lostAt);

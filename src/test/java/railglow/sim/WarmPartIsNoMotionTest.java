@@ -29,10 +29,7 @@ class WarmPartIsNoMotionTest {
     int moved = 0;
     int known = 0;
     for (int n = 0; n < CYCLES * 50; n++) {
-      CountSamples image = new CountSamples(256, 192);
-      System.arraycopy(bench.nextFrame(), 0, image.counts(), 0, image.counts().length);
-      Frame frame = new Frame(image);
-      frame.begin(n, 40_000_000L * n);
+      Frame frame = bench.nextAsFrame();
       watch.look(frame, 40_000_000L * n);
       moved += frame.marks().contains(FrameMark.MOVED) ? 1 : 0;
       known += watch.state() == MotionState.STILL ? 1 : 0;

@@ -225,8 +225,8 @@ public final class MotionWatch {
     double sigma = estimator.sigmaPixels();
     double away = Math.max(Math.abs(x - smoothX), Math.abs(y - smoothY));
     boolean near = found && away < Math.max(NUDGE_PIXELS * scale, NUDGE_SIGMAS * sigma);
-    boolean gone = near && structure.isGone(estimator.missing());
-    if (near && !gone) {
+    boolean known = found && !(near && structure.isGone(estimator.missing()));
+    if (near && known) {
       agreeing = 0;
       smoothX += NEWEST_WEIGHT * (x - smoothX);
       smoothY += NEWEST_WEIGHT * (y - smoothY);
@@ -234,13 +234,12 @@ public final class MotionWatch {
       return;
     }
     state = MotionState.MOVED;
-    if (found
-        && !gone
+    if (known
         && agreeing > 0
         && Math.hypot(x - newX, y - newY) < AGREEING_PIXELS * scale + 4 * sigma) {
       agreeing++;
     } else {
-      agreeing = found && !gone ? 1 : 0;
+      agreeing = known ? 1 : 0;
     }
     newX = x;
     newY = y;
