@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import railglow.board.Suspect;
 import railglow.casebook.RunFolders;
 import railglow.journal.Findings;
 import railglow.journal.RunFolder;
@@ -248,17 +249,19 @@ final class Touch {
 
   /** That of the first suspect: the strongest may be the probe's own contact getting warm. */
   private static Optional<HeatSource> source(Findings findings) {
-    if (findings.sources().isEmpty()) {
-      return Optional.empty();
-    }
-    int index = findings.suspects().isEmpty() ? 0 : findings.suspects().get(0).sourceIndex();
-    return Optional.of(findings.sources().get(index));
+    return findings.sources().isEmpty()
+        ? Optional.empty()
+        : Optional.of(findings.sources().get(findings.lead().source()));
   }
 
   private static String where(Findings findings, HeatSource source) {
-    return findings.suspects().isEmpty()
-        ? String.format(Locale.ROOT, "column %.0f row %.0f", source.column(), source.row())
-        : findings.suspects().get(0).part();
+    return findings
+        .lead()
+        .suspect()
+        .map(Suspect::part)
+        .orElseGet(
+            () ->
+                String.format(Locale.ROOT, "column %.0f row %.0f", source.column(), source.row()));
   }
 
   private int notTouched(RunEnding ending) {

@@ -2,6 +2,7 @@ package railglow.journal;
 
 import java.util.List;
 import java.util.Map;
+import railglow.board.Lead;
 import railglow.board.Suspect;
 import railglow.board.TrueRise;
 import railglow.thermal.HeatSource;
@@ -51,5 +52,10 @@ public record Findings(
     NOTHING_FOUND,
     /** Too few good cycles for any statement. */
     NOT_ENOUGH_DATA
+  }
+
+  /** The source and the part that everything said in one sentence is about. */
+  public Lead lead() {
+    return Lead.of(suspects);
   }
 }

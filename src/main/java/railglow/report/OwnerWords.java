@@ -49,12 +49,13 @@ final class OwnerWords {
     Findings findings = run.findings().get();
     return switch (findings.verdict()) {
       case HEAT_FOUND ->
-          findings.suspects().isEmpty()
-              ? findings.headline()
-              : texts.get(
-                  "owner.HEAT_FOUND",
-                  findings.suspects().get(0).part(),
-                  run.journal().header().rail());
+          findings
+              .lead()
+              .suspect()
+              .map(
+                  suspect ->
+                      texts.get("owner.HEAT_FOUND", suspect.part(), run.journal().header().rail()))
+              .orElse(findings.headline());
       case NOTHING_FOUND ->
           texts.get("owner.NOTHING_FOUND", Words.rise(findings.upperLimit(), run.riseUnit()));
       case NOT_ENOUGH_DATA -> texts.get("owner.NOT_ENOUGH_DATA");
@@ -89,7 +90,7 @@ final class OwnerWords {
     if (findings.sources().isEmpty()) {
       return "";
     }
-    HeatSource source = findings.sources().get(0);
+    HeatSource source = findings.sources().get(findings.lead().source());
     return texts.get(
         "owner.warm.text",
         Words.rise(source.riseKelvin(), unit),

@@ -94,7 +94,7 @@ final class ReportModel {
         if (f.sources().isEmpty()) {
           return "";
         }
-        HeatSource first = f.sources().get(0);
+        HeatSource first = f.sources().get(f.lead().source());
         return texts.get(
             "certainty.found",
             Words.rise(first.riseKelvin(), unit),
@@ -233,7 +233,7 @@ final class ReportModel {
           add(rows, "electrical.watts", f.onWatts(), Unit.WATT);
           add(rows, "electrical.ohms", f.railOhms(), Unit.OHM);
           if (!f.sources().isEmpty() && f.onWatts() > 0 && unit.equals("K")) {
-            double perWatt = f.sources().get(0).riseKelvin() / f.onWatts();
+            double perWatt = f.sources().get(f.lead().source()).riseKelvin() / f.onWatts();
             add(rows, "electrical.kw", perWatt, Unit.KELVIN_PER_WATT);
           }
         });

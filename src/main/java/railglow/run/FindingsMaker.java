@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import railglow.board.Board;
 import railglow.board.HeatFacts;
+import railglow.board.Lead;
 import railglow.board.NextStep;
 import railglow.board.SurfaceWords;
 import railglow.board.Suspect;
@@ -163,11 +164,10 @@ public final class FindingsMaker {
 
   private static String found(
       List<HeatSource> sources, List<Suspect> suspects, String unit, Look look) {
-    HeatSource first = sources.get(0);
+    Lead lead = Lead.of(suspects);
+    HeatSource first = sources.get(lead.source());
     String where =
-        suspects.stream()
-            .filter(suspect -> suspect.sourceIndex() == 0)
-            .findFirst()
+        lead.suspect()
             .map(suspect -> "Heat at " + suspect.part())
             .orElseGet(
                 () ->
