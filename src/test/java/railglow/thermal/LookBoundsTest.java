@@ -1,8 +1,10 @@
 package railglow.thermal;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
@@ -44,26 +46,61 @@ class LookBoundsTest {
    */
   @Test
   void constantBoundsSpendWhatTheTablesSay() {
-    double[] pocock = {2.1783, 2.2895, 2.3613, 2.4132};
-    double[] obrienFleming = {1.9774, 2.0040, 2.0243, 2.0401};
-    for (int looks = 2; looks <= 5; looks++) {
-      CrossingRecursion constant = new CrossingRecursion();
-      CrossingRecursion falling = new CrossingRecursion();
-      double spentConstant = NormalScore.upperTail(pocock[looks - 2]);
-      double spentFalling = NormalScore.upperTail(obrienFleming[looks - 2] * Math.sqrt(looks));
-      constant.advance(1, pocock[looks - 2]);
-      falling.advance(1, obrienFleming[looks - 2] * Math.sqrt(looks));
-      for (int k = 2; k <= looks; k++) {
-        double level = pocock[looks - 2] * Math.sqrt(k);
-        spentConstant += constant.crossing(level, 1);
-        constant.advance(k, level);
-        double flat = obrienFleming[looks - 2] * Math.sqrt(looks);
-        spentFalling += falling.crossing(flat, 1);
-        falling.advance(k, flat);
-      }
-      assertEquals(0.025, spentConstant, 2e-4);
-      assertEquals(0.025, spentFalling, 2e-4);
+    double[] pocock = {2.1783, 2.2895, 2.3613, 2.4132, 2.4532, 2.4855, 2.5124, 2.5352, 2.5550};
+    double[] obrienFleming = {
+      1.9774, 2.0040, 2.0243, 2.0401, 2.0528, 2.0633, 2.0722, 2.0798, 2.0865
+    };
+    for (int looks = 2; looks <= 10; looks++) {
+      assertEquals(0.025, spent(constant(pocock[looks - 2], looks)), 4e-4);
+      assertEquals(0.025, spent(falling(obrienFleming[looks - 2], looks)), 2e-4);
     }
+  }
+
+  /** The same tables, two-sided .01: a path that crosses both sides is rarer still. */
+  @Test
+  void constantBoundsSpendWhatTheTablesSayAtOnePercent() {
+    double[] pocock = {2.7718, 2.8730, 2.9387, 2.9863};
+    double[] obrienFleming = {2.5796, 2.5949, 2.6091, 2.6212};
+    for (int looks = 2; looks <= 5; looks++) {
+      assertEquals(0.005, spent(constant(pocock[looks - 2], looks)), 1e-5);
+      assertEquals(0.005, spent(falling(obrienFleming[looks - 2], looks)), 1e-5);
+    }
+  }
+
+  /** O'Brien and Fleming's bounds at five looks, and GroupSeq's vignette: three looks at 1.992. */
+  @Test
+  void theBoundsLookByLookAreThePublishedOnes() {
+    double[] z = {4.5617, 3.2256, 2.6337, 2.2809, 2.0401};
+    assertArrayEquals(z, falling(2.0401, 5), 2e-4);
+    assertEquals(0.025, spent(z), 2e-4);
+    assertEquals(0.05, spent(constant(1.992, 3)), 1e-4);
+  }
+
+  private static double[] constant(double z, int looks) {
+    double[] scores = new double[looks];
+    Arrays.fill(scores, z);
+    return scores;
+  }
+
+  private static double[] falling(double last, int looks) {
+    double[] scores = new double[looks];
+    for (int k = 1; k <= looks; k++) {
+      scores[k - 1] = last * Math.sqrt(looks / (double) k);
+    }
+    return scores;
+  }
+
+  /** One-sided error of bounds at evenly spaced looks. */
+  private static double spent(double[] scores) {
+    CrossingRecursion recursion = new CrossingRecursion();
+    recursion.advance(1, scores[0]);
+    double spent = NormalScore.upperTail(scores[0]);
+    for (int k = 2; k <= scores.length; k++) {
+      double level = scores[k - 1] * Math.sqrt(k);
+      spent += recursion.crossing(level, 1);
+      recursion.advance(k, level);
+    }
+    return spent;
   }
 
   /** Armitage, McPherson, Rowe, JRSS A 132 (1969) 235: looks at 1.96 two-sided; upper half here. */
@@ -72,16 +109,8 @@ class LookBoundsTest {
     double[] published = {0.0500, 0.0831, 0.1073, 0.1262, 0.1417, 0.1934, 0.2479};
     int[] looks = {1, 2, 3, 4, 5, 10, 20};
     for (int i = 0; i < looks.length; i++) {
-      CrossingRecursion recursion = new CrossingRecursion();
-      double spent = NormalScore.upperTail(1.959964);
-      recursion.advance(1, 1.959964);
-      for (int k = 2; k <= looks[i]; k++) {
-        double level = 1.959964 * Math.sqrt(k);
-        spent += recursion.crossing(level, 1);
-        recursion.advance(k, level);
-      }
       // both sides are exclusive but for paths that cross one and later the other
-      assertEquals(published[i], 2 * spent, 0.004);
+      assertEquals(published[i], 2 * spent(constant(1.959964, looks[i])), 0.004);
     }
   }
 

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class StraightLineTest {
   /**
@@ -35,6 +37,56 @@ class StraightLineTest {
     assertEquals(0.232818234301152, line.interceptSigma(), 1e-12);
     assertEquals(0.429796848199937E-03, line.slopeSigma(), 1e-15);
     assertEquals(0.884796396144373, Math.sqrt(line.chiSquared() / line.degreesOfFreedom()), 1e-12);
+  }
+
+  /** The certified analysis of variance of the same set: F, regression and residual squares. */
+  @Test
+  void theNorrisDataGiveNistsAnalysisOfVariance() {
+    StraightLine line = StraightLine.unweighted(column(1), column(0));
+    assertEquals(34, line.degreesOfFreedom());
+    assertEquals(26.6173985294224, line.chiSquared(), 1e-11);
+    double f = Math.pow(line.slope() / line.slopeSigma(), 2);
+    assertEquals(5436385.54079785, f, 1e-9 * f);
+    double regression = f * line.chiSquared() / line.degreesOfFreedom();
+    assertEquals(4255954.13232369, regression, 1e-9 * regression);
+  }
+
+  /**
+   * W. J. Riley, Handbook of Frequency Stability Analysis, NIST Special Publication 1065 (2008),
+   * section 12.4, tables 30 and 31: slope and intercept of its 1000 points, plain and averaged by
+   * 10 and 100, and of its 9 points; points counted from 1.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "1, 6.490910e-6, 4.865258e-1",
+    "10, 5.979804e-5, 4.867547e-1",
+    "100, 1.056376e-3, 4.839644e-1"
+  })
+  void theHandbooksThousandPointsHaveItsTrend(int together, double slope, double intercept) {
+    double[] x = new double[1000 / together];
+    double[] y = new double[x.length];
+    long n = 1234567890;
+    for (int i = 0; i < 1000; i++) {
+      y[i / together] += n / 2147483647.0 / together;
+      x[i / together] = i / together + 1;
+      n = 16807 * n % 2147483647;
+    }
+    StraightLine line = StraightLine.unweighted(x, y);
+    assertEquals(slope, line.slope(), 1e-6 * slope);
+    assertEquals(intercept, line.intercept(), 1e-6 * intercept);
+  }
+
+  /** Errors of the nine by scipy.stats.linregress 1.17.1(range(1, 10), y): stderr. */
+  @Test
+  void theHandbooksNinePointsHaveItsTrend() {
+    StraightLine line =
+        StraightLine.unweighted(
+            new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9},
+            new double[] {892, 809, 823, 798, 671, 644, 883, 903, 677});
+    assertEquals(-10.20, line.slope(), 1e-10);
+    assertEquals(839.8889, line.intercept(), 1e-4);
+    assertEquals(13.392294238611433, line.slopeSigma(), 1e-10);
+    assertEquals(75.36264939717988, line.interceptSigma(), 1e-9);
   }
 
   @Test
