@@ -102,15 +102,18 @@ abstract class FrameSourceContract {
 
   /** With the header of the simulated camera: frame counter, zero, time in microseconds. */
   static CameraDescriptor cameraWithCounter() {
-    Telemetry telemetry =
-        new Telemetry(
-            Optional.of(new TelemetryField(0, 4, Endian.LITTLE)),
-            1,
-            Optional.empty(),
-            Double.NaN,
-            Optional.empty());
     return camera(
-        RawLayout.packed(WIDTH, HEIGHT, SampleType.U16, Endian.LITTLE).withHeader(16, telemetry));
+        RawLayout.packed(WIDTH, HEIGHT, SampleType.U16, Endian.LITTLE).withHeader(16, counter()));
+  }
+
+  /** Four bytes at the very beginning. */
+  static Telemetry counter() {
+    return new Telemetry(
+        Optional.of(new TelemetryField(0, 4, Endian.LITTLE)),
+        1,
+        Optional.empty(),
+        Double.NaN,
+        Optional.empty());
   }
 
   /** The images as that camera streams them. */

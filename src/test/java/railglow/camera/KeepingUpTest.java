@@ -1,174 +1,160 @@
 package railglow.camera;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.abort;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
-import java.lang.management.ManagementFactory;
-import java.lang.management.ThreadMXBean;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicLong;
+import java.util.Locale;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import railglow.camera.motion.MotionWatch;
-import railglow.observed.Frame;
-import railglow.time.Step;
-import railglow.time.StepRunner;
-import railglow.time.SystemClock;
 
 /**
- * 640 x 512 at 60 Hz from another process, in real time, with marks, clock, motion and hottest
- * pixel on a second thread. {@code -Drailglow.keepup.seconds=600} for ten minutes.
+ * 640 x 512 at 60 Hz from another process, in real time. {@code -Drailglow.keepup.seconds=600} for
+ * ten minutes. Frames that never came, though the reader was there all the time, are their sender's
+ * loss. Where others take much of the machine a loss of ours is told but can't be judged: then the
+ * test is left out, and says so, unless the program itself needs too much.
  */
 class KeepingUpTest {
-  private static final int W = 640;
-  private static final int H = 512;
-  private static final int RATE = 60;
-  private static final int WAITING = 120;
-  private static final int LOOKS_AT_MEMORY = 6;
+  private static final double PERIOD_MILLIS = 1000.0 / LargeCamera.RATE;
+
+  /** Of all processors; more than this in others' hands, and time is no measure of us. */
+  private static final double BUSY_SHARE = 0.2;
+
+  /** What the camera's side of a socket holds: so long may nobody read. */
+  private static final double PATIENCE_MILLIS = 250;
+
+  private static final long HEAP_GROWTH_BYTES = 2_000_000;
+  private static final long RESIDENT_GROWTH_BYTES = 16_000_000;
 
   /** A look in every build: what each frame goes through, in short. */
   @Test
   void noFrameIsLostByUsInAFewSeconds() throws IOException {
-    keepUp(3);
+    try (LargeCamera camera = LargeCamera.start()) {
+      judge("3 s", KeptUp.watch(camera.address(), LargeCamera.counted(), 3));
+    }
   }
 
   @Test
   @Tag("slow")
   void noFrameIsLostByUsAndTheMemoryStaysFlat() throws IOException {
-    Seen seen = keepUp(Integer.getInteger("railglow.keepup.seconds", 20));
+    int seconds = Integer.getInteger("railglow.keepup.seconds", 20);
+    KeptUp still;
+    try (LargeCamera camera = LargeCamera.start()) {
+      still = KeptUp.watch(camera.address(), LargeCamera.counted(), seconds);
+    }
     Tables table =
         new Tables(
             "keeping-up",
+            "stream",
             "seconds",
-            "frames",
+            "frames used",
             "lost by us",
+            "never came",
             "most waiting",
-            "longest from read to read",
-            "processor time per frame");
-    table.row(
-        "%d | %d | %d | %d | %.0f ms | %.1f ms",
-        seen.seconds,
-        seen.used,
-        seen.dropped,
-        seen.mostWaiting,
-        seen.longestBetweenReadsNanos / 1e6,
-        seen.busyNanos / 1e6 / seen.used);
-    table.write();
-    Tables memory = new Tables("keeping-up-memory", "after", "heap in use after a collection");
-    for (int i = 0; i < seen.heapBytes.size(); i++) {
-      memory.row(
-          "%d s | %.1f MB", (i + 1) * seen.seconds / LOOKS_AT_MEMORY, seen.heapBytes.get(i) / 1e6);
+            "reader away, longest",
+            "processor time per frame",
+            "of the machine taken by others");
+    row(table, "simulated board, still", still);
+    KeptUp moving = Files.isExecutable(Path.of("/usr/bin/ffmpeg")) ? moving(seconds) : null;
+    if (moving != null) {
+      row(table, "ffmpeg's test picture, moving", moving);
     }
-    memory.write();
-    long first = seen.heapBytes.get(0);
-    long last = seen.heapBytes.get(seen.heapBytes.size() - 1);
-    assertTrue(last - first < 2_000_000, "the heap grew from " + first + " to " + last);
+    table.write();
+    memoryTable(still).write();
+    judge("still", still);
+    judgeMemory(still);
+    assumeTrue(moving != null, "no ffmpeg here: the moving picture is left out");
+    judge("moving", moving);
+    judgeMemory(moving);
   }
 
-  /** What was seen of one stream. */
-  private static final class Seen {
-    private int seconds;
-    private long used;
-    private long dropped;
-    private int mostWaiting;
-    private long busyNanos;
-    private long longestBetweenReadsNanos;
-    private final List<Long> heapBytes = new ArrayList<>();
-  }
-
-  private static Seen keepUp(int seconds) throws IOException {
-    assumeTrue(Files.isExecutable(Path.of("/usr/bin/ffmpeg")), "no ffmpeg here");
-    double load = ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage();
-    int cores = Runtime.getRuntime().availableProcessors();
-    assumeTrue(load < cores, "the machine is busy: load " + load + " on " + cores + " cores");
-    CameraDescriptor camera = camera();
+  /** Searched for from afar again and again, until it is lost after two seconds. */
+  private static KeptUp moving(int seconds) throws IOException {
     String command =
         "exec:ffmpeg -nostdin -loglevel error -re -f lavfi -i testsrc=size=640x512:rate=60"
             + " -frames:v "
-            + RATE * seconds
+            + LargeCamera.RATE * (seconds + 1)
             + " -f rawvideo -pix_fmt gray16le -";
-    SystemClock time = SystemClock.INSTANCE;
-    FrameSource source = FrameSources.open(command, camera, time);
-    FramePool pool = new FramePool(WAITING + 4, source::newSamples);
-    FrameQueue queue = new FrameQueue(WAITING, () -> {});
-    Seen seen = new Seen();
-    seen.seconds = seconds;
-    ThreadMXBean cpu = ManagementFactory.getThreadMXBean();
-    ArrivalClock clock = ArrivalClock.live(camera);
-    AtomicLong longest = new AtomicLong();
-    try (CameraReader reader = new CameraReader(source, pool, queue);
-        StepRunner runner =
-            new StepRunner("camera-reader", timed(reader, longest), time, (name, failure) -> {})
-                .start()) {
-      FrameMarks marks = new FrameMarks(camera, source.newSamples());
-      MotionWatch motion = new MotionWatch(source.newSamples());
-      HottestPixel hottest = new HottestPixel(camera.profile());
-      long deadline = time.nanos() + (seconds + 30) * 1_000_000_000L;
-      while (time.nanos() - deadline < 0 && (runner.isRunning() || queue.waitingCount() > 0)) {
-        seen.mostWaiting = Math.max(seen.mostWaiting, queue.waitingCount());
-        Frame frame = queue.poll();
-        if (frame == null) {
-          runner.awaitEnd(2_000_000);
-          continue;
-        }
-        long begin = cpu.getCurrentThreadCpuTime();
-        long mid = clock.midExposureNanos(frame);
-        marks.mark(frame, mid);
-        motion.look(frame, mid);
-        hottest.look(frame);
-        seen.busyNanos += cpu.getCurrentThreadCpuTime() - begin;
-        pool.giveBack(frame);
-        seen.used++;
-        if (seen.used % ((long) RATE * seconds / LOOKS_AT_MEMORY) == 0) {
-          seen.heapBytes.add(heapAfterCollection());
-        }
-      }
-      seen.dropped = reader.framesDropped();
-      assertEquals(0, seen.dropped, "dropped by us; at most " + seen.mostWaiting + " waited");
-      assertEquals((long) RATE * seconds, reader.framesArrived());
+    return KeptUp.watch(command, LargeCamera.bare(), seconds);
+  }
+
+  private static void row(Tables table, String stream, KeptUp seen) {
+    table.row(
+        "%s | %d | %d | %d | %d | %d | %.1f ms | %.1f of %.1f ms | %s",
+        stream,
+        seen.seconds(),
+        seen.used(),
+        seen.droppedByUs(),
+        seen.missing(),
+        seen.mostWaiting(),
+        seen.longestAwayMillis(),
+        seen.processorMillisPerFrame(),
+        PERIOD_MILLIS,
+        MachineShare.percent(seen.othersShare()));
+  }
+
+  private static Tables memoryTable(KeptUp seen) {
+    Tables memory =
+        new Tables("keeping-up-memory", "after", "heap in use after a collection", "whole process");
+    int looks = seen.heapBytes().size();
+    for (int i = 0; i < looks; i++) {
+      memory.row(
+          "%d s | %.1f MB | %s",
+          (i + 1) * seen.seconds() / looks,
+          seen.heapBytes().get(i) / 1e6,
+          seen.residentBytes().isEmpty()
+              ? "not told here"
+              : String.format(Locale.ROOT, "%.0f MB", seen.residentBytes().get(i) / 1e6));
     }
-    seen.longestBetweenReadsNanos = longest.get();
-    assertEquals((long) RATE * seconds, seen.used);
-    assertTrue(seen.mostWaiting < WAITING);
-    return seen;
+    return memory;
   }
 
-  /** Notes the longest time from the beginning of one read to that of the next. */
-  private static Step timed(Step reader, AtomicLong longest) {
-    return new Step() {
-      private long last;
-
-      @Override
-      public long step(long nowNanos) {
-        if (last != 0) {
-          longest.accumulateAndGet(nowNanos - last, Math::max);
-        }
-        last = nowNanos;
-        return reader.step(nowNanos);
-      }
-    };
+  private static void judge(String what, KeptUp seen) {
+    String facts =
+        String.format(
+            Locale.ROOT,
+            "%s: %d of %d frames used, %d lost by us, %d never came, at most %d waited, the reader"
+                + " was away for %.1f ms at most, %.1f ms of processor time for each frame of %.1f"
+                + " ms, others had %s of the machine",
+            what,
+            seen.used(),
+            (long) LargeCamera.RATE * seen.seconds(),
+            seen.droppedByUs(),
+            seen.missing(),
+            seen.mostWaiting(),
+            seen.longestAwayMillis(),
+            seen.processorMillisPerFrame(),
+            PERIOD_MILLIS,
+            MachineShare.percent(seen.othersShare()));
+    System.out.println(facts);
+    assertTrue(seen.used() > 0, facts);
+    assertTrue(seen.processorMillisPerFrame() < PERIOD_MILLIS, "too dear: " + facts);
+    long wanted = (long) LargeCamera.RATE * seen.seconds();
+    boolean kept =
+        seen.droppedByUs() == 0
+            && seen.used() == wanted
+            && seen.longestAwayMillis() < PATIENCE_MILLIS;
+    if (!kept && seen.othersShare() > BUSY_SHARE) {
+      abort("the machine is too busy to tell our losses from others' work; " + facts);
+    }
+    assertTrue(kept, facts);
   }
 
-  private static long heapAfterCollection() {
-    System.gc();
-    return ManagementFactory.getMemoryMXBean().getHeapMemoryUsage().getUsed();
+  /** Memory does not depend on who else works; the first looks see code being compiled. */
+  private static void judgeMemory(KeptUp seen) {
+    assertGrowth("heap in use", seen.heapBytes(), HEAP_GROWTH_BYTES);
+    if (!seen.residentBytes().isEmpty()) {
+      assertGrowth("process", seen.residentBytes(), RESIDENT_GROWTH_BYTES);
+    }
   }
 
-  private static CameraDescriptor camera() {
-    return new CameraDescriptor(
-        "large camera",
-        RawLayout.packed(W, H, SampleType.U16, Endian.LITTLE),
-        CountScale.linear(0.001, -10),
-        RATE,
-        0.05,
-        0.03,
-        0.01,
-        Double.POSITIVE_INFINITY,
-        1);
+  private static void assertGrowth(String what, List<Long> bytes, long mostBytes) {
+    long early = bytes.get(bytes.size() / 3);
+    long last = bytes.get(bytes.size() - 1);
+    assertTrue(last - early < mostBytes, "the " + what + " grew: " + bytes);
   }
 }

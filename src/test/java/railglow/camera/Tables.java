@@ -6,7 +6,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 
-/** A table on its way into {@code target/camera/}, from where docs/camera.md takes it. */
+/**
+ * A table on its way into {@code target/camera/}, and into the document that the property {@code
+ * camera.tables} names, if it does: between the lines {@code <!-- begin NAME -->} and {@code <!--
+ * end NAME -->}.
+ */
 public final class Tables {
   private final StringBuilder text = new StringBuilder();
   private final String name;
@@ -26,8 +30,24 @@ public final class Tables {
     try {
       Path folder = Files.createDirectories(Path.of("target", "camera"));
       Files.writeString(folder.resolve(name + ".md"), text);
+      String document = System.getProperty("camera.tables", "");
+      if (!document.isEmpty()) {
+        putInto(Path.of(document));
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private void putInto(Path document) throws IOException {
+    String before = Files.readString(document);
+    String begin = "<!-- begin " + name + " -->\n";
+    int from = before.indexOf(begin);
+    int to = before.indexOf("<!-- end " + name + " -->");
+    if (from < 0 || to < from) {
+      throw new IOException(document + " has no place for the table " + name);
+    }
+    String after = before.substring(0, from + begin.length()) + text + before.substring(to);
+    Files.writeString(document, after);
   }
 }
