@@ -20,6 +20,7 @@ import railglow.run.RunWatcher;
 import railglow.run.ladder.LadderParts;
 import railglow.run.ladder.LadderPlan;
 import railglow.run.ladder.LadderRun;
+import railglow.run.ladder.ReadBack;
 import railglow.run.ladder.WatchedCamera;
 import railglow.safety.StopLatch;
 import railglow.time.MonotonicClock;
@@ -89,6 +90,7 @@ final class LadderAtBench {
                       setup.envelope(),
                       plan,
                       setup.bench().sensedAtBoard() ? 0 : setup.bench().leadOhms(),
+                      readBack(setup),
                       latch,
                       clock,
                       start ->
@@ -103,6 +105,10 @@ final class LadderAtBench {
     Checksums.write(folder); // only now is the transcript closed
     ended(outcome);
     return outcome;
+  }
+
+  static ReadBack readBack(RunSetup setup) {
+    return ReadBack.of(setup.supply().channel(setup.bench().supplyChannel()));
   }
 
   /** The table of steps that is kept. */

@@ -112,7 +112,7 @@ final class LadderCommand implements Callable<Integer> {
     LadderPlan plan = LadderPlan.upTo(setup.outputPlan().highestVolts(), levels, dwellSeconds);
     LadderRun.Outcome outcome = ladder.run(setup, plan, "Ladder");
     terminal.say("");
-    terminal.say(LadderText.of(outcome.steps()));
+    terminal.say(LadderText.of(outcome.steps(), LadderAtBench.readBack(setup).sentence()));
     inAll(setup, outcome.steps());
     terminal.say("Kept       " + ladder.folder().root());
     return outcome.ending().exitCode();
@@ -133,7 +133,8 @@ final class LadderCommand implements Callable<Integer> {
       try {
         Journal journal = JournalReader.read(folder);
         terminal.say("Ladder     " + folder.name() + ", " + journal.ending());
-        terminal.say(LadderText.of(LadderReplay.steps(journal)));
+        terminal.say(
+            LadderText.of(LadderReplay.steps(journal), LadderReplay.readBack(journal).sentence()));
       } catch (JournalException e) {
         throw new UserMistake(e.getMessage());
       }
@@ -143,8 +144,9 @@ final class LadderCommand implements Callable<Integer> {
       throw new UserMistake("there is no table of steps " + stepsFile);
     }
     try {
-      terminal.say(
-          LadderText.of(StepsReader.read(stepsFile.toString(), Files.readAllBytes(stepsFile))));
+      StepsReader.Table table =
+          StepsReader.table(stepsFile.toString(), Files.readAllBytes(stepsFile));
+      terminal.say(LadderText.of(table.steps(), table.errors()));
     } catch (ImportException e) {
       throw new UserMistake(e.getMessage());
     }

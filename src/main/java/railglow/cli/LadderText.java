@@ -15,7 +15,10 @@ import railglow.units.Unit;
 final class LadderText {
   private LadderText() {}
 
-  static List<String> of(List<LadderStep> steps) {
+  /**
+   * @param errors one sentence on how well each step is known
+   */
+  static List<String> of(List<LadderStep> steps, String errors) {
     List<String> lines = new ArrayList<>();
     lines.add("  voltage     current     resistance");
     for (int i = 0; i < steps.size(); i++) {
@@ -35,6 +38,7 @@ final class LadderText {
     }
     LadderVerdict verdict = LadderJudge.judge(steps);
     lines.add("");
+    Summary.wrap(lines, "Errors     ", errors);
     Summary.wrap(lines, "Path       ", verdict.kind().words() + ": " + verdict.reason() + ".");
     Summary.wrap(lines, "Advice     ", verdict.advice() + ".");
     if (!verdict.sequence().isEmpty()) {

@@ -81,12 +81,14 @@ public final class SupplyDescriptorFile {
       channels.add(
           new ChannelAbility(
               range(volts, Unit.VOLT, MAX_VOLTS),
-              step(volts, Unit.VOLT),
+              step(volts, "step", Unit.VOLT),
               range(amperes, Unit.AMPERE, MAX_AMPERES),
-              step(amperes, Unit.AMPERE),
+              step(amperes, "step", Unit.AMPERE),
               section
                   .optionalQuantity("power", Unit.WATT, 0.001, MAX_WATTS)
                   .orElse(Double.POSITIVE_INFINITY),
+              step(volts, "meter-step", Unit.VOLT),
+              step(amperes, "meter-step", Unit.AMPERE),
               meterError(volts, Unit.VOLT),
               meterError(amperes, Unit.AMPERE)));
     }
@@ -102,8 +104,8 @@ public final class SupplyDescriptorFile {
         section.optionalQuantity("meter-error-share", Unit.PERCENT, 0, 10).orElse(0) / 100);
   }
 
-  private static double step(ConfigSection section, Unit unit) {
-    return section.optionalQuantity("step", unit, 1e-7, 10).orElse(0);
+  private static double step(ConfigSection section, String key, Unit unit) {
+    return section.optionalQuantity(key, unit, 1e-7, 10).orElse(0);
   }
 
   private static Interval range(ConfigSection section, Unit unit, double most) {
@@ -144,7 +146,7 @@ public final class SupplyDescriptorFile {
                     SupplyWordsReader.optionalTemplate(section, "query"),
                     SupplyWordsReader.optionalTemplate(section, "enable"),
                     range(section, unit, most),
-                    step(section, unit)));
+                    step(section, "step", unit)));
   }
 
   private static Optional<OutputTimer> timer(ConfigSection root) {

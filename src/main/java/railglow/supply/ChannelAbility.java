@@ -10,6 +10,8 @@ import railglow.units.Interval;
  * @param amperes settable current limit
  * @param amperesStep smallest change, 0 when not known
  * @param maxWatts infinite when only volts and amperes limit it
+ * @param voltsReadStep smallest change of the read-back, 0 when not known
+ * @param amperesReadStep likewise
  * @param voltsError of the read-back
  * @param amperesError of the read-back; also what it may show with the output off
  */
@@ -19,5 +21,7 @@ public record ChannelAbility(
     Interval amperes,
     double amperesStep,
     double maxWatts,
+    double voltsReadStep,
+    double amperesReadStep,
     MeterError voltsError,
     MeterError amperesError) {}

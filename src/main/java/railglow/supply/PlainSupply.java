@@ -28,6 +28,8 @@ public final class PlainSupply {
             new Interval(0, 1000),
             0,
             Double.POSITIVE_INFINITY,
+            0,
+            0,
             VOLTS_ERROR,
             AMPERES_ERROR);
     SupplyCommands commands =

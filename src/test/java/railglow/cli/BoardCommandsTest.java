@@ -95,6 +95,15 @@ class BoardCommandsTest {
     assertTrue(said().contains("Path       ohmic"), said());
     assertTrue(said().contains("6.8 ohm"), said());
     assertTrue(said().contains("low-ohm-hunt"), said());
+    assertTrue(said().contains("(supposed: common practice, no"), said());
+    Files.writeString(
+        steps,
+        table
+            .toString()
+            .replace("current\n", "current,voltage-error,current-error\n")
+            .replace(" mA\n", " mA,1 mV,20 uA\n"));
+    assertEquals(0, railglow("ladder", "--steps", steps.toString()), complained());
+    assertTrue(said().contains("Errors     of each step as the table states them."), said());
     Files.writeString(steps, "voltage,current\n1 V,2\n");
     assertEquals(2, railglow("ladder", "--steps", steps.toString()));
     assertTrue(complained().contains("steps.csv:2:5"), complained());

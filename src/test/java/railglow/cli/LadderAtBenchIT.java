@@ -60,6 +60,7 @@ class LadderAtBenchIT {
     assertEquals(0, exit, text);
     assertTrue(text.contains("output proven off"), text);
     assertTrue(text.contains("Path " + path), text);
+    assertTrue(text.contains("Errors each step is taken to 1 mV and 100 uA (one digit"), text);
     Path table;
     try (var files = Files.walk(runs)) {
       table = files.filter(file -> file.endsWith("steps.csv")).findFirst().orElseThrow();

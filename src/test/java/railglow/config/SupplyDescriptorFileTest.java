@@ -125,10 +125,10 @@ class SupplyDescriptorFileTest {
   void twoChannelsWithoutAWordForTheChannelAreRefused() throws IOException {
     String text = Files.readString(SIMULATED);
     String channel =
-        "  - voltage: {lowest: 0 V, highest: 30 V, step: 1 mV, meter-error: 5 mV,"
-            + " meter-error-share: 0.1 %}\n"
-            + "    current: {lowest: 1 mA, highest: 5 A, step: 0.1 mA, meter-error: 2 mA,"
-            + " meter-error-share: 0.2 %}\n";
+        "  - voltage: {lowest: 0 V, highest: 30 V, step: 1 mV, meter-step: 1 mV,"
+            + " meter-error: 5 mV, meter-error-share: 0.1 %}\n"
+            + "    current: {lowest: 1 mA, highest: 5 A, step: 0.1 mA, meter-step: 0.1 mA,"
+            + " meter-error: 2 mA, meter-error-share: 0.2 %}\n";
     assertTrue(text.contains(channel));
     String two = text.replace(channel, channel + channel);
 

@@ -36,6 +36,7 @@ public final class StepsReader {
           "constant-current");
 
   private final String file;
+  private boolean supposed;
   private final Map<String, Integer> columns = new TreeMap<>();
 
   private StepsReader(String file) {
@@ -48,7 +49,39 @@ public final class StepsReader {
    * @throws LadderException for anything that is no such table
    */
   public static List<LadderStep> read(String file, byte[] bytes) {
-    return new StepsReader(file).read(TextBytes.decode(bytes));
+    return table(file, bytes).steps();
+  }
+
+  /** As {@link #read}, with where the steps' errors are known from. */
+  public static Table table(String file, byte[] bytes) {
+    StepsReader reader = new StepsReader(file);
+    List<LadderStep> steps = reader.read(TextBytes.decode(bytes));
+    return new Table(steps, reader.supposed);
+  }
+
+  /**
+   * What a table says.
+   *
+   * @param steps in the order they were taken
+   * @param errorsSupposed whether some step's error is the usual one because the table states none
+   */
+  public record Table(List<LadderStep> steps, boolean errorsSupposed) {
+    public Table {
+      steps = List.copyOf(steps);
+    }
+
+    /** One sentence for the operator on how well each step is known. */
+    public String errors() {
+      return errorsSupposed
+          ? String.format(
+              Locale.ROOT,
+              "where the table states none, a step is taken to %s and %s and %.1f %% of the value"
+                  + " (supposed: common practice, no source).",
+              Quantity.format(USUAL_VOLTS, Unit.VOLT),
+              Quantity.format(USUAL_AMPERES, Unit.AMPERE),
+              100 * USUAL_SHARE)
+          : "of each step as the table states them.";
+    }
   }
 
   private List<LadderStep> read(String text) {
@@ -85,13 +118,10 @@ public final class StepsReader {
   private LadderStep step(List<Cell> row) {
     double volts = needed(row, "voltage", Unit.VOLT, MOST_VOLTS);
     double amperes = needed(row, "current", Unit.AMPERE, MOST_AMPERES);
+    double stated = optional(row, "voltage-error", Unit.VOLT, MOST_VOLTS, Double.NaN);
+    supposed |= Double.isNaN(stated) || isEmpty(row, "current-error");
     double voltsSigma =
-        optional(
-            row,
-            "voltage-error",
-            Unit.VOLT,
-            MOST_VOLTS,
-            Math.hypot(USUAL_VOLTS, USUAL_SHARE * volts));
+        Double.isNaN(stated) ? Math.hypot(USUAL_VOLTS, USUAL_SHARE * volts) : stated;
     double amperesSigma =
         above(row, "current-error", Math.hypot(USUAL_AMPERES, USUAL_SHARE * amperes));
     return new LadderStep(
@@ -122,10 +152,10 @@ public final class StepsReader {
 
   private double optional(
       List<Cell> row, String column, Unit unit, double most, double whenAbsent) {
-    Integer at = columns.get(column);
-    if (at == null || at >= row.size() || row.get(at).text().isEmpty()) {
+    if (isEmpty(row, column)) {
       return whenAbsent;
     }
+    int at = columns.get(column);
     try {
       double value = Quantity.parse(row.get(at).text(), unit);
       if (Math.abs(value) > most) {
@@ -138,11 +168,16 @@ public final class StepsReader {
     }
   }
 
+  private boolean isEmpty(List<Cell> row, String column) {
+    Integer at = columns.get(column);
+    return at == null || at >= row.size() || row.get(at).text().isEmpty();
+  }
+
   private boolean yes(List<Cell> row) {
-    Integer at = columns.get("constant-current");
-    if (at == null || at >= row.size() || row.get(at).text().isEmpty()) {
+    if (isEmpty(row, "constant-current")) {
       return false;
     }
+    int at = columns.get("constant-current");
     return switch (row.get(at).text().toLowerCase(Locale.ROOT)) {
       case "yes" -> true;
       case "no" -> false;

@@ -17,6 +17,7 @@ import railglow.time.MonotonicClock;
  * @param folder takes the journal
  * @param supply connected and identified
  * @param leadOhms taken off each voltage; 0 when sensed at the board
+ * @param readBack how well the supply reads back
  * @param header makes the journal's header once the start is known
  * @param camera whose picture guards the board; empty for none
  */
@@ -27,6 +28,7 @@ public record LadderParts(
     Envelope envelope,
     LadderPlan plan,
     double leadOhms,
+    ReadBack readBack,
     StopLatch latch,
     MonotonicClock clock,
     HeaderMaker header,

@@ -12,6 +12,15 @@ import railglow.observed.SupplyReading;
 public final class LadderReplay {
   private LadderReplay() {}
 
+  /** How well the supply of the day read back; the usual where the journal does not say. */
+  public static ReadBack readBack(Journal journal) {
+    return journal
+        .of(Entry.Note.class)
+        .flatMap(note -> ReadBack.ofNote(note.text()).stream())
+        .findFirst()
+        .orElse(ReadBack.USUAL);
+  }
+
   /**
    * @return the finished steps, in order; empty for a journal of another kind of run
    */
@@ -21,6 +30,7 @@ public final class LadderReplay {
     List<SupplyReading> settled = new ArrayList<>();
     long confirmedNanos = 0;
     boolean on = false;
+    ReadBack readBack = ReadBack.USUAL;
     for (Entry entry : journal.entries()) {
       if (entry instanceof Entry.EdgeMade made) {
         on = made.edge().on();
@@ -32,17 +42,18 @@ public final class LadderReplay {
           settled.add(reading);
         }
       } else if (entry instanceof Entry.Note note) {
+        readBack = ReadBack.ofNote(note.text()).orElse(readBack);
         OptionalInt count = StepNote.readings(note.text());
         if (count.isPresent() && count.getAsInt() <= settled.size()) {
-          steps.add(step(journal, settled.subList(0, count.getAsInt())));
+          steps.add(step(journal, readBack, settled.subList(0, count.getAsInt())));
         }
       }
     }
     return steps;
   }
 
-  private static LadderStep step(Journal journal, List<SupplyReading> readings) {
-    StepReadings step = new StepReadings(journal.header().leadOhms());
+  private static LadderStep step(Journal journal, ReadBack readBack, List<SupplyReading> readings) {
+    StepReadings step = new StepReadings(journal.header().leadOhms(), readBack);
     readings.forEach(step::add);
     return step.step();
   }

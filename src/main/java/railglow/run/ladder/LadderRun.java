@@ -67,7 +67,13 @@ public final class LadderRun {
     PermitSlot permits = new PermitSlot();
     this.stepper =
         new LadderStepper(
-            parts.plan(), parts.leadOhms(), permits, parts.latch(), this::wakeKeeper, this::record);
+            parts.plan(),
+            parts.leadOhms(),
+            parts.readBack(),
+            permits,
+            parts.latch(),
+            this::wakeKeeper,
+            this::record);
     this.keeper =
         new SupplyKeeper(
             parts.supply(),
@@ -159,6 +165,7 @@ public final class LadderRun {
         JournalWriter.create(parts.folder(), parts.header().make(now), JOURNAL_BYTES)) {
       scribe = Scribe.withoutFrames(journal, parts.latch(), ENTRY_ROOM, now);
       events.recordWith(scribe);
+      record(new Entry.Note(now, parts.readBack().note()));
       StepRunner scribeRunner = runner("scribe", scribe).start();
       scribe.wakeWith(scribeRunner::wake);
       HeatWatch heat = heatWatch(now);

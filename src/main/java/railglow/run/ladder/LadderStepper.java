@@ -39,6 +39,7 @@ public final class LadderStepper implements Step, SupplyListener {
 
   private final LadderPlan plan;
   private final double leadOhms;
+  private final ReadBack readBack;
   private final PermitSlot permits;
   private final StopLatch latch;
   private final Runnable wakeKeeper;
@@ -59,17 +60,20 @@ public final class LadderStepper implements Step, SupplyListener {
 
   /**
    * @param leadOhms taken off each voltage; 0 when sensed at the board
+   * @param readBack how well the supply reads back
    * @param record takes a line for the journal when a level is done
    */
   public LadderStepper(
       LadderPlan plan,
       double leadOhms,
+      ReadBack readBack,
       PermitSlot permits,
       StopLatch latch,
       Runnable wakeKeeper,
       Consumer<Entry> record) {
     this.plan = plan;
     this.leadOhms = leadOhms;
+    this.readBack = readBack;
     this.permits = permits;
     this.latch = latch;
     this.wakeKeeper = wakeKeeper;
@@ -131,7 +135,7 @@ public final class LadderStepper implements Step, SupplyListener {
   private void begin(int next, long nowNanos) {
     level = next;
     levelNanos = nowNanos;
-    readings = new StepReadings(leadOhms);
+    readings = new StepReadings(leadOhms, readBack);
     renew(nowNanos);
     wakeKeeper.run();
   }

@@ -8,21 +8,18 @@ import railglow.observed.SupplyReading;
 
 /** The settled readings of one level, and the step they make. Not thread-safe. */
 final class StepReadings {
-  /**
-   * What bench supplies read back to besides their noise; common practice, no source. One millivolt
-   * and one milliampere.
-   */
-  private static final double READ_BACK = 1e-3;
-
   private static final int LEAST = 2;
   private final double leadOhms;
+  private final ReadBack readBack;
   private final List<SupplyReading> readings = new ArrayList<>();
 
   /**
    * @param leadOhms taken off each voltage; 0 when sensed at the board
+   * @param readBack how well the supply reads back
    */
-  StepReadings(double leadOhms) {
+  StepReadings(double leadOhms, ReadBack readBack) {
     this.leadOhms = leadOhms;
+    this.readBack = readBack;
   }
 
   void add(SupplyReading reading) {
@@ -57,11 +54,11 @@ final class StepReadings {
     double scatter = scatter(amperes);
     return new LadderStep(
         mean(volts, 0, volts.length),
-        Math.hypot(READ_BACK, scatter(volts) / Math.sqrt(volts.length)),
+        Math.hypot(readBack.volts(), scatter(volts) / Math.sqrt(volts.length)),
         mean(amperes, 0, amperes.length),
-        Math.hypot(READ_BACK, scatter / Math.sqrt(amperes.length)),
+        Math.hypot(readBack.amperes(), scatter / Math.sqrt(amperes.length)),
         drift,
-        Math.hypot(READ_BACK, scatter * Math.sqrt(2.0 / third)),
+        Math.hypot(readBack.amperes(), scatter * Math.sqrt(2.0 / third)),
         limited);
   }
 

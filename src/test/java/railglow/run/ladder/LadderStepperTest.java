@@ -26,7 +26,7 @@ class LadderStepperTest {
   private final PermitSlot permits = new PermitSlot();
   private final StopLatch latch = new StopLatch();
   private final LadderStepper stepper =
-      new LadderStepper(PLAN, 0.5, permits, latch, () -> {}, entry -> {});
+      new LadderStepper(PLAN, 0.5, ReadBack.USUAL, permits, latch, () -> {}, entry -> {});
 
   /** Runs until the stepper finishes or the time is up; a reading every 50 ms. */
   private long run(DoubleUnaryOperator amperesAt, double limit, long untilMs) {
