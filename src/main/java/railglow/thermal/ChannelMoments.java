@@ -20,6 +20,7 @@ final class ChannelMoments {
   private float[] firstC;
   private float[] takenI;
   private float[] takenC;
+  private float[] evening;
   private int cycles;
 
   ChannelMoments(int pixels) {
@@ -42,6 +43,7 @@ final class ChannelMoments {
   void setTo(ChannelMoments other, float[] inPhase, float[] quadrature, int from, int to) {
     firstI = other.firstI;
     firstC = other.firstC;
+    evening = null;
     if (takenI != null) {
       Arrays.fill(takenI, from, to, 0);
       Arrays.fill(takenC, from, to, 0);
@@ -108,10 +110,29 @@ final class ChannelMoments {
     }
   }
 
+  /**
+   * Measures the pixels from one to before another in units of a deviation of their own, until set
+   * anew; nothing may be taken out of the means afterwards.
+   *
+   * @param perDeviation one over that deviation, for every pixel
+   */
+  void evenOut(float[] perDeviation, int from, int to) {
+    evening = perDeviation;
+    for (int i = from; i < to; i++) {
+      float each = perDeviation[i];
+      meanI[i] *= each;
+      meanC[i] *= each;
+      squaresI[i] *= each * each;
+      squaresC[i] *= each * each;
+      products[i] *= each * each;
+    }
+  }
+
   /** How far the first cycle is from the mean of all along a I + b C. */
   double firstDeviation(int i, double a, double b) {
-    double dI = firstI[i] - meanI[i] - (takenI == null ? 0 : takenI[i]);
-    double dC = firstC[i] - meanC[i] - (takenC == null ? 0 : takenC[i]);
+    float each = evening == null ? 1 : evening[i];
+    double dI = each * firstI[i] - meanI[i] - (takenI == null ? 0 : each * takenI[i]);
+    double dC = each * firstC[i] - meanC[i] - (takenC == null ? 0 : each * takenC[i]);
     return a * dI + b * dC;
   }
 

@@ -159,6 +159,10 @@ public final class Detector {
       if (w == 0) {
         scatterToMean = correlation.scatterToMean(scratch, filteredI);
       }
+      float[] perDeviation = lines == null ? null : lines.perDeviation(filters[w].sigma());
+      if (perDeviation != null) {
+        scratch.evenOut(perDeviation, 0, pixels());
+      }
       PooledNoise narrower = w > 0 && statistics[w - 1] != null ? statistics[w - 1].noise() : null;
       PooledNoise noise =
           PooledNoise.of(
@@ -173,7 +177,7 @@ public final class Detector {
         DelayArc arc = DelayArc.of(settings, noise);
         rules[w] =
             new ScoreRule(
-                noise, arc, scratch, filters[w].scale(), width, filters[w].sigma(), lines);
+                noise, arc, scratch, filters[w].scale(), width, filters[w].sigma(), perDeviation);
         field.include(w, scratch, filters[w].scale(), rules[w], whole);
         statistics[w] =
             new WidthStatistics(

@@ -3,9 +3,9 @@ package railglow.thermal;
 import java.util.Arrays;
 
 /**
- * Lines whose pixels scatter more between cycles than the picture's: how far this lessens a score
- * made with the typical noise. Judged by the median along the line of the unfiltered pixels'
- * scatter, which heat or a reflection on part of the line does not move. Immutable.
+ * Lines whose pixels scatter more between cycles than the picture's: what their noise is over the
+ * typical one. Judged by the median along the line of the unfiltered pixels' scatter, which heat or
+ * a reflection on part of the line does not move. Immutable.
  *
  * @param rows variance of a row's pixels over the typical one, 1 where nothing speaks for more
  * @param columns likewise for columns
@@ -93,9 +93,20 @@ record LineNoise(double[] rows, double[] columns) {
     return any ? ratios : null;
   }
 
-  /** The same after a filter of a width: typical deviation over the deviation, per line. */
-  LineNoise filtered(double sigma) {
-    return new LineNoise(filtered(rows, sigma), filtered(columns, sigma));
+  /**
+   * Per pixel of the output of a filter of a width one over its deviation, 1 where the noise is the
+   * typical one.
+   */
+  float[] perDeviation(double sigma) {
+    double[] down = filtered(rows, sigma);
+    double[] across = filtered(columns, sigma);
+    float[] each = new float[down.length * across.length];
+    for (int row = 0, i = 0; row < down.length; row++) {
+      for (int x = 0; x < across.length; x++, i++) {
+        each[i] = (float) (1 / Math.sqrt(Math.max(1, down[row] + across[x] - 1)));
+      }
+    }
+    return each;
   }
 
   private static double[] filtered(double[] ratios, double sigma) {
@@ -112,10 +123,5 @@ record LineNoise(double[] rows, double[] columns) {
       result[k] = sum / weights;
     }
     return result;
-  }
-
-  /** What is left of a score at a pixel. */
-  float left(int row, int column) {
-    return (float) (1 / Math.sqrt(Math.max(1, rows[row] + columns[column] - 1)));
   }
 }

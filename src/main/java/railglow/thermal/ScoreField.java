@@ -43,15 +43,10 @@ final class ScoreField {
       int from = row * width + area.left();
       int to = row * width + area.right();
       rule.scores(moments, newScores, from, to);
-      LineNoise lines = rule.lines();
-      for (int i = from; lines != null && i < to; i++) {
-        newScores[i] *= lines.left(row, i - row * width);
-      }
       for (int i = from; i < to; i++) {
         float score = scale[i] > 0 ? newScores[i] : Float.NEGATIVE_INFINITY;
         if (score > WORTH_A_SECOND_LOOK && score > scores[i]) {
           score = (float) rule.doubted(i, moments);
-          score = lines == null ? score : score * lines.left(row, i - row * width);
         }
         // no branch: which width wins is a toss-up that no processor can guess
         boolean wins = score > scores[i];

@@ -21,13 +21,13 @@ final class ScoreRule {
   private final int degrees;
   private final Doubt all;
   private final WildMap wildLater;
-  private final LineNoise lines;
+  private final float[] perDeviation;
   private Doubt later;
 
   /**
-   * @param moments at this width, all of the picture
+   * @param moments at this width, all of the picture, in units of {@code perDeviation}
    * @param scale 0 at pixels without data
-   * @param lines noise of lines before the filter; null where no line stands out
+   * @param perDeviation see {@link LineNoise}; null where no line stands out
    */
   ScoreRule(
       PooledNoise noise,
@@ -36,9 +36,9 @@ final class ScoreRule {
       float[] scale,
       int width,
       double sigma,
-      LineNoise lines) {
+      float[] perDeviation) {
     this.noise = noise;
-    this.lines = lines == null ? null : lines.filtered(sigma);
+    this.perDeviation = perDeviation;
     this.arc = arc;
     this.degrees = moments.cycles() - 1;
     boolean isWild = noise.isLocal();
@@ -56,7 +56,7 @@ final class ScoreRule {
     degrees = other.degrees;
     all = other.all;
     wildLater = other.wildLater;
-    lines = other.lines;
+    perDeviation = other.perDeviation;
     later = other.later;
   }
 
@@ -65,9 +65,11 @@ final class ScoreRule {
     return new ScoreRule(this, arc.mirrored());
   }
 
-  /** What scores are to be lessened by; null where no line stands out. */
-  LineNoise lines() {
-    return lines;
+  /** Brings moments into the units of this rule. */
+  void evenOut(ChannelMoments moments, int from, int to) {
+    if (perDeviation != null) {
+      moments.evenOut(perDeviation, from, to);
+    }
   }
 
   /** Moderated degrees of freedom, never more than those of the typical variance itself. */

@@ -176,6 +176,7 @@ final class SourceSubtraction {
     for (int row = area.top(); row < area.bottom(); row++) {
       int start = row * width;
       scratch.subtractFromMeans(filteredI, filteredC, start + area.left(), start + area.right());
+      rules[w].evenOut(scratch, start + area.left(), start + area.right());
     }
     field.include(w, scratch, filters[w].scale(), rules[w], area);
     mirror.include(w, scratch, filters[w].scale(), rules[w].mirrored(), area);

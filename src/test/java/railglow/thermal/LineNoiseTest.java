@@ -41,14 +41,14 @@ class LineNoiseTest {
   }
 
   @Test
-  void aScoreIsLessenedByWhatTheFilterMixesIn() {
-    LineNoise lines = of(i -> i / WIDTH == ROW ? 3 : 1, 2).filtered(1.5);
+  void aPixelsDeviationGrowsByWhatTheFilterMixesIn() {
+    float[] each = of(i -> i / WIDTH == ROW ? 3 : 1, 2).perDeviation(1.5);
     double sum = 0;
     for (int d = -10; d <= 10; d++) {
       sum += Math.exp(-d * d / (1.5 * 1.5));
     }
-    assertEquals(1 / Math.sqrt(1 + 8 / sum), lines.left(ROW, 30), 0.05);
-    assertEquals(1, lines.left(ROW + 8, 30), 1e-6);
+    assertEquals(1 / Math.sqrt(1 + 8 / sum), each[ROW * WIDTH + 30], 0.05);
+    assertEquals(1, each[(ROW + 8) * WIDTH + 30], 1e-6);
   }
 
   @Test

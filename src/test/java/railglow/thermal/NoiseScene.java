@@ -79,6 +79,11 @@ final class NoiseScene {
     return values;
   }
 
+  /** The bad line's column; -1 where there is none. */
+  int badColumn() {
+    return badColumn;
+  }
+
   QuarterMeans next() {
     Plane[] quarters = new Plane[4];
     for (int q = 0; q < 4; q++) {

@@ -164,13 +164,26 @@ public record Recording(List<Samples> images, double[] seconds) {
   /** Runs the detector and hands on every look. */
   Detector run(DetectionSettings settings, double firstOn, Consumer<Look> eachLook) {
     Detector detector = new Detector(settings, width(), height());
+    eachCycle(
+        settings,
+        firstOn,
+        cycle -> {
+          detector.addCycle(cycle);
+          eachLook.accept(detector.look());
+        });
+    return detector;
+  }
+
+  /** Hands on the recording's cycles up to the settings' cap. */
+  void eachCycle(DetectionSettings settings, double firstOn, Consumer<QuarterMeans> taker) {
     QuarterAccumulator sums = new QuarterAccumulator(width(), height(), 1);
     double period = settings.periodSeconds();
     int current = -1;
+    int taken = 0;
     for (int i = 0; i < frames(); i++) {
       int cycle = (int) Math.floor((seconds[i] - firstOn) / period + 0.25);
       if (cycle != current) {
-        finish(detector, sums, current, settings, eachLook);
+        taken += finish(sums, current, taken < settings.maxCycles(), taker);
         current = cycle;
       }
       if (cycle >= 0) {
@@ -178,22 +191,17 @@ public record Recording(List<Samples> images, double[] seconds) {
       }
     }
     if (seconds[frames() - 1] >= firstOn + (current + 0.75) * period - 0.2) {
-      finish(detector, sums, current, settings, eachLook);
+      finish(sums, current, taken < settings.maxCycles(), taker);
     }
-    return detector;
   }
 
-  private static void finish(
-      Detector detector,
-      QuarterAccumulator sums,
-      int cycle,
-      DetectionSettings settings,
-      Consumer<Look> eachLook) {
-    if (cycle >= 0 && sums.eachQuarterHas(1) && detector.cycles() < settings.maxCycles()) {
-      detector.addCycle(sums.finish(cycle));
-      eachLook.accept(detector.look());
-    } else {
-      sums.reset();
+  private static int finish(
+      QuarterAccumulator sums, int cycle, boolean wanted, Consumer<QuarterMeans> taker) {
+    if (cycle >= 0 && sums.eachQuarterHas(1) && wanted) {
+      taker.accept(sums.finish(cycle));
+      return 1;
     }
+    sums.reset();
+    return 0;
   }
 }
