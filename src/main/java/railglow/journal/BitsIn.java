@@ -15,8 +15,19 @@ final class BitsIn {
   /** So many bits are looked up at once; fewer than so many zeros are an ordinary number's. */
   private static final int PAIR_BITS = 12;
 
+  /** So many pairs are sure to be known after the word was filled up. */
+  private static final int PAIRS_A_FILL = 56 / PAIR_BITS;
+
+  /** Where a table's entry has its parts; a number of {@link #PAIR_BITS} bits fits in 13. */
+  private static final int LENGTH = 15;
+
+  private static final int COUNT_AT = 4;
+  private static final int FIRST_AT = 6;
+  private static final int SECOND_AT = 19;
+  private static final int NUMBER = (1 << 13) - 1;
+
   /** By k, made when first used. */
-  private final long[][] tables = new long[15][];
+  private final int[][] tables = new int[15][];
 
   private byte[] bytes;
   private int end;
@@ -57,42 +68,55 @@ final class BitsIn {
    * @throws JournalException when more zeros follow each other than there may be
    */
   void takeRice(int[] into, int count, int k, int mostZeros) throws JournalException {
-    long[] pairs = pairsOf(k);
+    int[] pairs = pairsOf(k);
+    int i = 0;
+    while (i < count) {
+      i = takePairs(into, i, count - 2 * PAIRS_A_FILL, pairs);
+      // What stopped it, a long number or the last few of the row, goes the slow way.
+      if (i < count) {
+        into[i++] = takeOne(k, mostZeros);
+      }
+    }
+  }
+
+  /**
+   * Looks numbers up two at a time, and fills up the word only as often as it must: every number
+   * waits for the length of the one before, and the less is done between them the better.
+   *
+   * @param last place from which a whole fill of pairs can be taken
+   * @return the place of the next number, which is a long one or lies after the last
+   */
+  private int takePairs(int[] into, int first, int last, int[] pairs) {
     // The fields as locals: the loop keeps them in registers.
     byte[] from = bytes;
-    int last = end;
+    int end = this.end;
     int at = position;
     long bits = top;
     int known = held;
-    int i = 0;
-    while (i + 1 < count) {
-      bits |= (long) LONGS.get(from, Math.min(at, last)) >>> known;
+    int i = first;
+    boolean usual = true;
+    while (usual && i <= last) {
+      bits |= (long) LONGS.get(from, Math.min(at, end)) >>> known;
       at += 63 - known >>> 3;
       known |= 56;
-      long pair = pairs[(int) (bits >>> 64 - PAIR_BITS)];
-      int length = (int) pair & 0xFF;
-      if (length == 0) {
-        position = at;
-        top = bits;
-        held = known;
-        into[i++] = takeOne(k, mostZeros);
-        at = position;
-        bits = top;
-        known = held;
-        continue;
+      for (int n = 0; n < PAIRS_A_FILL; n++) {
+        int pair = pairs[(int) (bits >>> 64 - PAIR_BITS)];
+        if (pair == 0) {
+          usual = false;
+          break;
+        }
+        int length = pair & LENGTH;
+        into[i] = pair >>> FIRST_AT & NUMBER;
+        into[i + 1] = pair >>> SECOND_AT;
+        i += pair >>> COUNT_AT & 3;
+        bits <<= length;
+        known -= length;
       }
-      into[i] = (int) (pair >>> 16) & 0xFFFF;
-      into[i + 1] = (int) (pair >>> 32);
-      i += (int) (pair >>> 8) & 0xFF;
-      bits <<= length;
-      known -= length;
     }
     position = at;
     top = bits;
     held = known;
-    if (i < count) {
-      into[i] = takeOne(k, mostZeros);
-    }
+    return i;
   }
 
   private int takeOne(int k, int mostZeros) throws JournalException {
@@ -109,7 +133,7 @@ final class BitsIn {
     return k == 0 ? zeros : zeros << k | take(k);
   }
 
-  private long[] pairsOf(int k) {
+  private int[] pairsOf(int k) {
     if (tables[k] == null) {
       tables[k] = pairs(k);
     }
@@ -118,33 +142,32 @@ final class BitsIn {
 
   /**
    * What any next bits hold: how long it is, how many whole numbers, the first and the second of
-   * them, in 8, 8, 16 and 16 bits. 0 when not even the first ends in them.
+   * them, in 4, 2, 13 and 13 bits. 0 when not even the first ends in them.
    */
-  private static long[] pairs(int k) {
-    long[] pairs = new long[1 << PAIR_BITS];
+  private static int[] pairs(int k) {
+    int[] pairs = new int[1 << PAIR_BITS];
     for (int bits = 0; bits < pairs.length; bits++) {
-      long first = number(bits, k, 0);
+      int first = number(bits, k, 0);
       if (first >= 0) {
-        int length = (int) first & 0xFF;
-        long second = number(bits, k, length);
-        pairs[bits] =
-            second < 0
-                ? length | 1 << 8 | first >>> 8 << 16
-                : second & 0xFF | 2 << 8 | first >>> 8 << 16 | second >>> 8 << 32;
+        int length = first & 0xFF;
+        int second = number(bits, k, length);
+        int one = length | 1 << COUNT_AT | first >>> 8 << FIRST_AT;
+        int two = second & 0xFF | 2 << COUNT_AT | first >>> 8 << FIRST_AT;
+        pairs[bits] = second < 0 ? one : two | second >>> 8 << SECOND_AT;
       }
     }
     return pairs;
   }
 
   /** A number after so many bits, with the bits up to its end in the low 8; else below 0. */
-  private static long number(int bits, int k, int from) {
+  private static int number(int bits, int k, int from) {
     int zeros = Integer.numberOfLeadingZeros(bits << 32 - PAIR_BITS + from);
     int end = from + zeros + 1 + k;
     if (end > PAIR_BITS) {
       return -1;
     }
     int low = bits >>> PAIR_BITS - end & (1 << k) - 1;
-    return (long) (zeros << k | low) << 8 | end;
+    return (zeros << k | low) << 8 | end;
   }
 
   /** Whether more was taken than was there. */

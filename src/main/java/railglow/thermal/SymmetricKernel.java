@@ -7,10 +7,11 @@ package railglow.thermal;
  * Sums along rows are kept in a ring as long as the kernel is high, which stays in the cache. Adds
  * in the order of the taps, whatever the area: the same bits everywhere. Not thread-safe.
  */
-final class SymmetricKernel {
+public final class SymmetricKernel {
   private final int width;
   private final int height;
   private final int radius;
+  private final Area whole;
   private final float[] padded;
   private final float[][] ring;
   private final float[] outside;
@@ -18,10 +19,11 @@ final class SymmetricKernel {
   private final float[][] left = new float[2][];
   private final float[][] right = new float[2][];
 
-  SymmetricKernel(int width, int height, int radius) {
+  public SymmetricKernel(int width, int height, int radius) {
     this.width = width;
     this.height = height;
     this.radius = radius;
+    whole = Area.whole(width, height);
     padded = new float[width + 2 * radius];
     ring = new float[2 * radius + 1][width];
     outside = new float[width];
@@ -33,8 +35,13 @@ final class SymmetricKernel {
   }
 
   /** What is done with a row of sums: columns left to right of the area, from index 0 on. */
-  interface RowOfSums {
+  public interface RowOfSums {
     void done(int row, float[] sums);
+  }
+
+  /** As below, at every pixel of the plane. */
+  public void sum(float[] input, float[] taps, RowOfSums then) {
+    sum(input, taps, whole, then);
   }
 
   /**

@@ -38,12 +38,15 @@ public final class ShiftEstimator {
   private final Smoothing smoothing;
   private final Translation translation;
   private final CentredWindow window;
-  private final float[] reference;
-  private final float[] image;
-  private final float[] moved;
-  private final float[] gradientX;
-  private final float[] gradientY;
-  private final float[] structure;
+
+  /** The image, smoothed, with its margin; the planes below are without it. */
+  private final float[][] image;
+
+  private final float[][] moved;
+  private float[][] reference;
+  private float[][] gradientX;
+  private float[][] gradientY;
+  private float[][] structure;
   private final FixedPattern pattern;
   private double hxx;
   private double hxy;
@@ -69,15 +72,15 @@ public final class ShiftEstimator {
     this.height = height;
     this.margin = Math.min(8, Math.min(width, height) / 6);
     this.smoothing = new Smoothing(width, height, SIGMA);
-    this.translation = new Translation(width, height);
+    this.translation = new Translation(width, height, margin);
     this.window = new CentredWindow(width, height, margin);
     this.pattern = new FixedPattern(width, height, margin, SIGMA, smoothing.varianceFactor());
-    this.reference = new float[width * height];
-    this.image = new float[width * height];
-    this.moved = new float[width * height];
-    this.structure = new float[width * height];
-    this.gradientX = new float[width * height];
-    this.gradientY = new float[width * height];
+    this.image = new float[height][width];
+    this.moved = window.newPlane();
+    this.reference = window.newPlane();
+    this.structure = window.newPlane();
+    this.gradientX = window.newPlane();
+    this.gradientY = window.newPlane();
   }
 
   /** The largest shift, in pixels along either side, that can be measured. */
@@ -87,36 +90,48 @@ public final class ShiftEstimator {
 
   /** Sets what images are compared with; best a mean of many. */
   public void setReference(float[] values) {
-    System.arraycopy(values, 0, reference, 0, reference.length);
-    pattern.measure(reference);
-    smoothing.apply(reference);
-    Arrays.fill(gradientX, 0);
-    Arrays.fill(gradientY, 0);
+    pattern.measure(values);
+    smoothing.apply(values, image);
+    reference = window.cut(image);
+    float[] slopesX = new float[width * height];
+    float[] slopesY = new float[width * height];
     for (int row = 1; row < height - 1; row++) {
       for (int x = 1; x < width - 1; x++) {
-        int at = row * width + x;
-        gradientX[at] = (reference[at + 1] - reference[at - 1]) / 2;
-        gradientY[at] = (reference[at + width] - reference[at - width]) / 2;
+        slopesX[row * width + x] = (image[row][x + 1] - image[row][x - 1]) / 2;
+        slopesY[row * width + x] = (image[row + 1][x] - image[row - 1][x]) / 2;
       }
     }
-    window.centre(gradientX);
-    window.centre(gradientY);
+    gradientX = centred(slopesX);
+    gradientY = centred(slopesY);
     hxx = pattern.withoutOwnPart(window.product(gradientX, gradientX));
     hxy = window.product(gradientX, gradientY);
     hyy = pattern.withoutOwnPart(window.product(gradientY, gradientY));
-    System.arraycopy(reference, 0, moved, 0, moved.length);
-    window.centre(moved);
-    texture = window.robustScale(moved);
-    System.arraycopy(moved, 0, structure, 0, moved.length);
+    structure = centred(image);
+    texture = window.robustScale(structure);
     structurePower = window.product(structure, structure);
     // Noise enters through the smoothing once more: see sigmaPixels.
-    float[] twiceX = gradientX.clone();
-    float[] twiceY = gradientY.clone();
-    smoothing.apply(twiceX);
-    smoothing.apply(twiceY);
+    float[][] smoothed = new float[height][width];
+    smoothing.apply(slopesX, smoothed);
+    float[][] twiceX = centred(smoothed);
+    smoothing.apply(slopesY, smoothed);
+    float[][] twiceY = centred(smoothed);
     sxx = window.product(twiceX, twiceX);
     sxy = window.product(twiceX, twiceY);
     syy = window.product(twiceY, twiceY);
+  }
+
+  private float[][] centred(float[] values) {
+    float[][] rows = new float[height][];
+    for (int row = 0; row < height; row++) {
+      rows[row] = Arrays.copyOfRange(values, row * width, (row + 1) * width);
+    }
+    return centred(rows);
+  }
+
+  private float[][] centred(float[][] values) {
+    float[][] plane = window.cut(values);
+    window.centre(plane);
+    return plane;
   }
 
   /**
@@ -125,15 +140,13 @@ public final class ShiftEstimator {
    * @return whether the search settled within reach
    */
   public boolean estimate(float[] values, double startX, double startY) {
-    System.arraycopy(values, 0, image, 0, image.length);
-    smoothing.apply(image);
+    smoothing.apply(values, image);
     return refine(startX, startY);
   }
 
   /** Measures an image, from the best of all whole shifts within reach. */
   public boolean estimateFromAfar(float[] values) {
-    System.arraycopy(values, 0, image, 0, image.length);
-    smoothing.apply(image);
+    smoothing.apply(values, image);
     int reach = (int) reachPixels();
     double best = Double.POSITIVE_INFINITY;
     int bestX = 0;
@@ -235,9 +248,7 @@ public final class ShiftEstimator {
   /** Leaves image - reference at the present shift in {@code moved}, centred. */
   private void measureResidual() {
     translation.apply(image, shiftX, shiftY, moved);
-    for (int i = 0; i < moved.length; i++) {
-      moved[i] -= reference[i];
-    }
+    CentredWindow.subtract(moved, reference);
     window.centreWithoutOutliers(moved, OUTLIER);
     residual = window.robustScale(moved);
   }

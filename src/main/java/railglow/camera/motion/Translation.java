@@ -10,51 +10,60 @@ import java.util.Arrays;
 final class Translation {
   private final int width;
   private final int height;
+  private final int margin;
   private final float[][] rows;
   private final float[][] shifted;
-  private final float[] line;
   private final float[] weights = new float[4];
 
-  Translation(int width, int height) {
+  /**
+   * @param margin of the image that is not wanted
+   */
+  Translation(int width, int height, int margin) {
     this.width = width;
     this.height = height;
-    this.rows = new float[height][width];
-    this.shifted = new float[4][width];
-    this.line = new float[width];
+    this.margin = margin;
+    int wanted = width - 2 * margin;
+    this.rows = new float[height][wanted];
+    this.shifted = new float[4][wanted];
   }
 
-  /** {@code into(x, y) = from(x + dx, y + dy)}; the arrays may be the same. */
-  void apply(float[] from, double dx, double dy, float[] into) {
-    int whole = (int) Math.floor(dx);
-    CubicWeights.of(dx - whole, weights);
-    for (int row = 0; row < height; row++) {
+  /**
+   * Gives what is wanted of {@code from(x + dx, y + dy)}.
+   *
+   * @param into as high and wide as the image without its margin
+   */
+  void apply(float[][] from, double dx, double dy, float[][] into) {
+    int right = (int) Math.floor(dx);
+    int down = (int) Math.floor(dy);
+    CubicWeights.of(dx - right, weights);
+    int last = clamp(height - margin + down + 1);
+    for (int row = clamp(margin + down - 1); row <= last; row++) {
       for (int k = 0; k < 4; k++) {
-        copyShifted(from, row * width, whole + k - 1, shifted[k]);
+        copyShifted(from[row], margin + right + k - 1, shifted[k]);
       }
       weigh(shifted[0], shifted[1], shifted[2], shifted[3], rows[row]);
     }
-    whole = (int) Math.floor(dy);
-    CubicWeights.of(dy - whole, weights);
-    for (int row = 0; row < height; row++) {
+    CubicWeights.of(dy - down, weights);
+    for (int row = 0; row < into.length; row++) {
+      int first = margin + row + down - 1;
       weigh(
-          rows[clamp(row + whole - 1, height)],
-          rows[clamp(row + whole, height)],
-          rows[clamp(row + whole + 1, height)],
-          rows[clamp(row + whole + 2, height)],
-          line);
-      System.arraycopy(line, 0, into, row * width, width);
+          rows[clamp(first)],
+          rows[clamp(first + 1)],
+          rows[clamp(first + 2)],
+          rows[clamp(first + 3)],
+          into[row]);
     }
   }
 
   /** A row from so many pixels further right on, its ends going on with their last pixel. */
-  private void copyShifted(float[] from, int start, int shift, float[] into) {
-    int first = Math.max(0, Math.min(width, -shift));
-    int last = Math.max(first, Math.min(width, width - shift));
-    Arrays.fill(into, 0, first, from[start]);
+  private void copyShifted(float[] from, int shift, float[] into) {
+    int first = Math.max(0, Math.min(into.length, -shift));
+    int last = Math.max(first, Math.min(into.length, width - shift));
+    Arrays.fill(into, 0, first, from[0]);
     if (last > first) {
-      System.arraycopy(from, start + first + shift, into, first, last - first);
+      System.arraycopy(from, first + shift, into, first, last - first);
     }
-    Arrays.fill(into, last, width, from[start + width - 1]);
+    Arrays.fill(into, last, into.length, from[width - 1]);
   }
 
   private void weigh(float[] a, float[] b, float[] c, float[] d, float[] into) {
@@ -62,12 +71,12 @@ final class Translation {
     float wb = weights[1];
     float wc = weights[2];
     float wd = weights[3];
-    for (int x = 0; x < width; x++) {
+    for (int x = 0; x < into.length; x++) {
       into[x] = wa * a[x] + wb * b[x] + wc * c[x] + wd * d[x];
     }
   }
 
-  private static int clamp(int place, int size) {
-    return Math.max(0, Math.min(size - 1, place));
+  private int clamp(int row) {
+    return Math.max(0, Math.min(height - 1, row));
   }
 }

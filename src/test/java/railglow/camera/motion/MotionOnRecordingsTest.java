@@ -64,16 +64,17 @@ class MotionOnRecordingsTest {
     MeanImage mean = MeanImage.of(name);
     Random random = new Random(4);
     ShiftEstimator estimator = new ShiftEstimator(mean.width(), mean.height());
-    float[] texture = mean.values().clone();
-    new Smoothing(mean.width(), mean.height(), 0.8).apply(texture);
+    float[][] textureRows = new float[mean.height()][mean.width()];
+    new Smoothing(mean.width(), mean.height(), 0.8).apply(mean.values(), textureRows);
+    float[] texture = SceneThroughOptics.flat(textureRows);
     float[] pattern = new float[texture.length];
     SceneThroughOptics.addNoise(pattern, patternOf(mean.values(), texture), random);
     estimator.setReference(plus(texture, pattern));
-    Translation translation = new Translation(mean.width(), mean.height());
+    Translation translation = new Translation(mean.width(), mean.height(), 0);
+    float[][] moved = new float[mean.height()][mean.width()];
     for (double shift : new double[] {0, 0.2, 0.5, 1, 2.3, 4, 5}) {
-      float[] image = new float[texture.length];
-      translation.apply(texture, -shift, 0.5 * shift, image);
-      image = plus(image, pattern);
+      translation.apply(textureRows, -shift, 0.5 * shift, moved);
+      float[] image = plus(SceneThroughOptics.flat(moved), pattern);
       SceneThroughOptics.addNoise(image, noise, random);
       assertTrue(estimator.estimateFromAfar(image), "shift " + shift);
       // A bare wall (the first) has little to go by, and says so in its stated error.

@@ -36,15 +36,25 @@ final class SceneThroughOptics {
       }
     }
     // Optics: a blur of 0.7 pixels, about what such lenses have.
-    new Smoothing(fineWidth, fineHeight, 0.7 * FINE).apply(scene);
+    float[][] blurred = new float[fineHeight][fineWidth];
+    new Smoothing(fineWidth, fineHeight, 0.7 * FINE).apply(scene, blurred);
     integral = new double[(fineWidth + 1) * (fineHeight + 1)];
     for (int y = 0; y < fineHeight; y++) {
       double row = 0;
       for (int x = 0; x < fineWidth; x++) {
-        row += scene[y * fineWidth + x];
+        row += blurred[y][x];
         integral[(y + 1) * (fineWidth + 1) + x + 1] = integral[y * (fineWidth + 1) + x + 1] + row;
       }
     }
+  }
+
+  /** Rows one after the other. */
+  static float[] flat(float[][] rows) {
+    float[] flat = new float[rows.length * rows[0].length];
+    for (int row = 0; row < rows.length; row++) {
+      System.arraycopy(rows[row], 0, flat, row * rows[0].length, rows[0].length);
+    }
+    return flat;
   }
 
   /** The scene moved right and down by these pixels; shifts are honoured to 1/64 pixel. */

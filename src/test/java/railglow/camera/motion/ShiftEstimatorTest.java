@@ -118,15 +118,16 @@ class ShiftEstimatorTest {
   @Test
   void movingBackUndoesAShiftOfASmoothImage() {
     SceneThroughOptics scene = new SceneThroughOptics(W, H, 1, 5);
-    float[] still = scene.seen(0, 0);
-    float[] moved = scene.seen(0.3, -0.6);
+    float[][] still = new float[H][W];
+    float[][] moved = new float[H][W];
+    float[][] back = new float[H - 8][W - 8];
     Smoothing smoothing = new Smoothing(W, H, 1.2);
-    smoothing.apply(still);
-    smoothing.apply(moved);
-    new Translation(W, H).apply(moved, 0.3, -0.6, moved);
+    smoothing.apply(scene.seen(0, 0), still);
+    smoothing.apply(scene.seen(0.3, -0.6), moved);
+    new Translation(W, H, 4).apply(moved, 0.3, -0.6, back);
     for (int row = 4; row < H - 4; row++) {
       for (int column = 4; column < W - 4; column++) {
-        assertEquals(still[row * W + column], moved[row * W + column], 0.02);
+        assertEquals(still[row][column], back[row - 4][column - 4], 0.02);
       }
     }
   }
