@@ -83,7 +83,7 @@ public final class CompanionMain {
       CompanionWatch watch =
           new CompanionWatch(
               supply, limitNanos, PATIENCE_NANOS, clock, answers, () -> end(controller), operator);
-      StepRunner runner = new StepRunner("companion-watch", watch, clock, (name, e) -> {});
+      StepRunner runner = StepRunner.lasting("companion-watch", watch, clock, (name, e) -> {});
       Thread untilDone = new Thread(() -> runner.awaitEnd(PATIENCE_NANOS * 2), "companion-signal");
       Runtime.getRuntime().addShutdownHook(untilDone);
       boolean ownWay = hasOwnWay(address, link);

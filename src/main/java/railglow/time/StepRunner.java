@@ -1,13 +1,15 @@
 package railglow.time;
 
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.Condition;
-import java.util.concurrent.locks.ReentrantLock;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.BiConsumer;
 
 /**
  * The one thread that runs one {@link Step} and waits between its calls. {@link #wake} and {@link
  * #close} may be called from any thread; the step itself only ever runs on the runner's thread.
+ *
+ * <p>Waiting and waking hold no lock and take no memory: a thread that dies for want of memory must
+ * not take the loop of another with it.
  */
 public final class StepRunner implements AutoCloseable {
   private final String name;
@@ -15,9 +17,8 @@ public final class StepRunner implements AutoCloseable {
   private final MonotonicClock clock;
   private final BiConsumer<String, Throwable> onFailure;
   private final Thread thread;
-  private final ReentrantLock lock = new ReentrantLock();
-  private final Condition changed = lock.newCondition();
-  private boolean woken;
+  private final boolean lasting;
+  private volatile boolean woken;
   private volatile boolean closing;
 
   /**
@@ -27,12 +28,34 @@ public final class StepRunner implements AutoCloseable {
    */
   public StepRunner(
       String name, Step step, MonotonicClock clock, BiConsumer<String, Throwable> onFailure) {
+    this(name, step, clock, onFailure, false);
+  }
+
+  private StepRunner(
+      String name,
+      Step step,
+      MonotonicClock clock,
+      BiConsumer<String, Throwable> onFailure,
+      boolean lasting) {
     this.name = name;
     this.step = step;
     this.clock = clock;
     this.onFailure = onFailure;
+    this.lasting = lasting;
     this.thread = new Thread(this::loop, name);
     this.thread.setDaemon(true);
+  }
+
+  /**
+   * For a step that must go on whatever happens and deals with its failures itself: nothing thrown
+   * ends the loop. Java may find at any instruction, within a step or between two, that there is no
+   * memory left.
+   *
+   * @param onFailure called only when the loop does not end when it is closed
+   */
+  public static StepRunner lasting(
+      String name, Step step, MonotonicClock clock, BiConsumer<String, Throwable> onFailure) {
+    return new StepRunner(name, step, clock, onFailure, true);
   }
 
   public StepRunner start() {
@@ -42,13 +65,8 @@ public final class StepRunner implements AutoCloseable {
 
   /** Ends the current wait, so that the step runs now. */
   public void wake() {
-    lock.lock();
-    try {
-      woken = true;
-      changed.signal();
-    } finally {
-      lock.unlock();
-    }
+    woken = true;
+    LockSupport.unpark(thread);
   }
 
   public boolean isRunning() {
@@ -76,57 +94,44 @@ public final class StepRunner implements AutoCloseable {
   /** Asks the loop to end after the step in progress and waits up to two seconds for it. */
   @Override
   public void close() {
-    lock.lock();
-    try {
-      closing = true;
-      changed.signal();
-    } finally {
-      lock.unlock();
-    }
+    closing = true;
+    LockSupport.unpark(thread);
     if (Thread.currentThread() != thread && !awaitEnd(TimeUnit.SECONDS.toNanos(2))) {
       onFailure.accept(name, new IllegalStateException("the " + name + " thread did not end"));
     }
   }
 
   private void loop() {
-    try {
-      long next = clock.nanos();
-      while (next != Step.FINISHED && waited(next)) {
-        next = step.step(clock.nanos());
-      }
-    } catch (Throwable t) {
-      onFailure.accept(name, t);
-    }
-  }
-
-  /** Waiting takes a little memory: where there is none, the step is run without a wait. */
-  private boolean waited(long nextNanos) {
-    try {
-      return waitUntil(nextNanos);
-    } catch (OutOfMemoryError | IllegalMonitorStateException e) {
-      // the second where the lock could not even be taken back for want of memory
-      return !closing;
-    }
-  }
-
-  /** Waits for the time, a wake-up or the close; false when closing. */
-  private boolean waitUntil(long nextNanos) {
-    lock.lock();
-    try {
-      while (!closing && !woken) {
-        long left = nextNanos - clock.nanos();
-        if (left <= 0) {
-          break;
+    boolean ended = false;
+    while (!ended) {
+      try {
+        runSteps();
+        ended = true;
+      } catch (Throwable t) {
+        ended = !lasting;
+        if (ended) {
+          onFailure.accept(name, t);
         }
-        changed.awaitNanos(left);
       }
-      woken = false;
-      return !closing;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return false;
-    } finally {
-      lock.unlock();
     }
+  }
+
+  private void runSteps() {
+    long next = clock.nanos();
+    while (next != Step.FINISHED && waitUntil(next)) {
+      next = step.step(clock.nanos());
+    }
+  }
+
+  /** Waits for the time, a wake-up, an interruption or the close; false after the last two. */
+  private boolean waitUntil(long nextNanos) {
+    long left = nextNanos - clock.nanos();
+    while (left > 0 && !woken && !closing && !thread.isInterrupted()) {
+      LockSupport.parkNanos(this, left);
+      left = nextNanos - clock.nanos();
+    }
+    // before the step: what is asked for while it runs is done by the next one
+    woken = false;
+    return !closing && !thread.isInterrupted();
   }
 }

@@ -87,7 +87,12 @@ public final class Sensing {
             parts.latch(),
             feeler,
             parts.clock());
-    this.keeperRunner = runner("supply-keeper", keeper);
+    this.keeperRunner =
+        StepRunner.lasting(
+            "supply-keeper",
+            keeper,
+            parts.clock(),
+            (name, late) -> LOG.error("the {} thread failed", name, late));
   }
 
   /** Runs to the end, whatever it is; never leaves without having tried to prove the output off. */
