@@ -52,6 +52,7 @@ public final class FindingsFile {
         // likewise for the rises behind the surfaces
         object.putArray("trueRises");
       }
+      object.path("sources").forEach(FindingsFile::addSwing);
       return JournalJson.MAPPER.treeToValue(object, Findings.class);
     } catch (NoSuchFileException e) {
       throw new JournalException("there are no findings at " + file, e);
@@ -59,6 +60,26 @@ public final class FindingsFile {
       throw new JournalException(file + ": " + JournalLine.firstLine(e.getMessage()), e);
     } catch (JournalException e) {
       throw new JournalException(file + ": " + e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Files written before swings were kept hold both channels, of which a swing is the size; its
+   * interval was narrower than that of the settled rise in the same proportion.
+   */
+  private static void addSwing(JsonNode source) {
+    if (!source.has("swingKelvin") && source instanceof ObjectNode object) {
+      double swing =
+          Math.hypot(
+              source.path("inPhaseKelvin").asDouble(), source.path("quadratureKelvin").asDouble());
+      double scale = swing / source.path("riseKelvin").asDouble();
+      JsonNode rise = source.path("riseInterval95");
+      object.put("swingKelvin", swing);
+      object
+          .putObject("swingInterval95")
+          .put("low", Math.min(swing, scale * rise.path("low").asDouble()))
+          .put("high", Math.max(swing, scale * rise.path("high").asDouble()));
+      object.putArray("models");
     }
   }
 

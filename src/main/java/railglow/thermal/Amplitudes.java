@@ -28,6 +28,19 @@ record Amplitudes(
     return new Settled(timeConstant, rise, chi, information);
   }
 
+  /** Length of both. */
+  double size() {
+    return Math.hypot(inPhase, quadrature);
+  }
+
+  /** Variance of the length: of the noise along it. */
+  double sizeVariance() {
+    double size = size();
+    double a = size > 0 ? inPhase / size : 1;
+    double b = size > 0 ? quadrature / size : 0;
+    return a * a * varianceI + b * b * varianceC + 2 * a * b * covariance;
+  }
+
   private double quadraticForm(double i, double c) {
     return varianceC * i * i + varianceI * c * c - 2 * covariance * i * c;
   }

@@ -249,7 +249,7 @@ public final class Detector {
         search.sources(
             bound,
             scale::familyWiseP,
-            z -> stopped >= accepted ? EarlyStop.share(scoresToCall, accepted, z) : 1,
+            z -> stopped >= accepted ? EarlyStop.of(scoresToCall, accepted, z) : EarlyStop.NONE,
             subtraction);
     List<HeatSource> sources = new ArrayList<>();
     List<RefusedSource> refused = new ArrayList<>();

@@ -5,14 +5,14 @@ import java.util.List;
 /**
  * A candidate that was fitted.
  *
- * @param stopShare what is left of its score when it stopped the run
+ * @param stop what stopping by it does to its score
  * @param direction of its width's arc in which it is strongest
  * @param others that were taken out of the picture for the fit
  */
 record FoundSource(
     Candidate candidate,
     double familyWiseP,
-    double stopShare,
+    EarlyStop stop,
     int direction,
     GaussianFit fit,
     Blob blob,
@@ -20,6 +20,6 @@ record FoundSource(
 
   /** The same with another family-wise p. */
   FoundSource with(double p) {
-    return new FoundSource(candidate, p, stopShare, direction, fit, blob, others);
+    return new FoundSource(candidate, p, stop, direction, fit, blob, others);
   }
 }

@@ -1,15 +1,22 @@
 package railglow.thermal;
 
+import java.util.List;
 import railglow.units.Interval;
 
 /**
  * A detected, localised rise with its uncertainty. Immutable.
+ *
+ * <p>The swing is what is seen: it needs no model, and is the same in every run with pulses of the
+ * same kind. The settled rise is what would be seen under steady power, as far as models tell.
  *
  * @param column sub-pixel position, 0 is the centre of the left column
  * @param row sub-pixel position, 0 is the centre of the top row
  * @param columnVariance px^2
  * @param rowVariance px^2
  * @param covariance px^2
+ * @param swingKelvin size of the part in step with the pulse at its peak, in the unit of the
+ *     planes: the mean over the warmer half of the period above that over the cooler half
+ * @param swingInterval95 95 % interval of it
  * @param riseKelvin final (settled) rise at its peak, in the unit of the planes
  * @param riseInterval95 95 % interval of it
  * @param inPhaseKelvin ON minus OFF at its peak
@@ -19,6 +26,8 @@ import railglow.units.Interval;
  * @param familyWiseP probability that noise alone would show anything this strong anywhere in the
  *     picture, at any width and delay searched and at any look of the run
  * @param cycleConsistency share of cycles in which the source has its own sign, 0 to 1
+ * @param models what each model that the data allow makes of the settled rise; empty where it was
+ *     not kept
  */
 public record HeatSource(
     double column,
@@ -26,6 +35,8 @@ public record HeatSource(
     double columnVariance,
     double rowVariance,
     double covariance,
+    double swingKelvin,
+    Interval swingInterval95,
     double riseKelvin,
     Interval riseInterval95,
     double inPhaseKelvin,
@@ -33,4 +44,9 @@ public record HeatSource(
     double timeConstantSeconds,
     double widthPixels,
     double familyWiseP,
-    double cycleConsistency) {}
+    double cycleConsistency,
+    List<RiseByModel> models) {
+  public HeatSource {
+    models = List.copyOf(models);
+  }
+}

@@ -36,7 +36,12 @@ final class MeanPlanes {
   /** a I + b C around a place, without the others. */
   GaussianFit.Window window(
       int column, int row, double sigma, double a, double b, List<Blob> others) {
-    int reach = (int) Math.ceil(2.5 * Math.max(sigma, 1.5)) + 1;
+    return windowWithin(column, row, (int) Math.ceil(2.5 * Math.max(sigma, 1.5)) + 1, a, b, others);
+  }
+
+  /** The same of so many pixels to either side. */
+  GaussianFit.Window windowWithin(
+      int column, int row, int reach, double a, double b, List<Blob> others) {
     int left = Math.max(0, column - reach);
     int top = Math.max(0, row - reach);
     int columns = Math.min(width - 1, column + reach) - left + 1;

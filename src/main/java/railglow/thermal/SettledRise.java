@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.function.DoubleUnaryOperator;
 import railglow.thermal.Amplitudes.Settled;
+import railglow.thermal.RiseByModel.Model;
 import railglow.units.Interval;
 
 /**
@@ -29,8 +30,10 @@ import railglow.units.Interval;
  * @param kelvin final rise
  * @param interval95 of it
  * @param timeConstantSeconds of the body
+ * @param models what each model that noise allows makes of it
  */
-record SettledRise(double kelvin, Interval interval95, double timeConstantSeconds) {
+record SettledRise(
+    double kelvin, Interval interval95, double timeConstantSeconds, List<RiseByModel> models) {
   private static final int STEPS = 80;
 
   /** A strong source's rise is known better than a step of the time constant changes it. */
@@ -66,22 +69,35 @@ record SettledRise(double kelvin, Interval interval95, double timeConstantSecond
     double[] taus = timeConstants(settings);
     List<Settled> bodies = profile(taus, tau -> amplitudes.through(settings.response(tau), tau));
     Settled best = best(bodies);
+    double common = CHI_SQUARED_95 * commonRelativeVariance;
     double[] ends = {best.rise(), best.rise()};
     double leastTau = taus[0];
     widen(ends, bodies, best.chi(), tau -> tau == leastTau ? AT_THE_EDGE : CHI_SQUARED_95);
+    List<RiseByModel> models = new ArrayList<>();
+    models.add(new RiseByModel(Model.ONE_BODY, best.rise(), around(best.rise(), ends, common)));
     if (mayBeSheet && taus.length > 1) {
       double slowest = taus[taus.length - 1];
       double[] fastest = leastTau > 0 ? taus : Arrays.copyOfRange(taus, 1, taus.length);
       List<Settled> sheets =
           profile(
               fastest, tau -> amplitudes.through(SheetResponse.of(tau, slowest, settings), tau));
-      widen(ends, sheets, best.chi(), tau -> CHI_SQUARED_95);
+      double sheet = best(sheets).rise();
+      double[] sheetEnds = {sheet, sheet};
+      if (widen(sheetEnds, sheets, best.chi(), tau -> CHI_SQUARED_95)) {
+        models.add(new RiseByModel(Model.SHEET, sheet, around(sheet, sheetEnds, common)));
+        ends[0] = Math.min(ends[0], sheetEnds[0]);
+        ends[1] = Math.max(ends[1], sheetEnds[1]);
+      }
     }
-    double common = CHI_SQUARED_95 * commonRelativeVariance * best.rise() * best.rise();
-    double below = Math.hypot(best.rise() - ends[0], Math.sqrt(common));
-    double above = Math.hypot(ends[1] - best.rise(), Math.sqrt(common));
     return new SettledRise(
-        best.rise(), new Interval(best.rise() - below, best.rise() + above), best.timeConstant());
+        best.rise(), around(best.rise(), ends, common), best.timeConstant(), List.copyOf(models));
+  }
+
+  /** The ends moved apart by an error of a share of the rise itself. */
+  private static Interval around(double rise, double[] ends, double squaredShare) {
+    double more = Math.sqrt(squaredShare) * rise;
+    return new Interval(
+        rise - Math.hypot(rise - ends[0], more), rise + Math.hypot(ends[1] - rise, more));
   }
 
   /**
@@ -108,25 +124,33 @@ record SettledRise(double kelvin, Interval interval95, double timeConstantSecond
         new Interval(
             kelvin - Math.hypot(kelvin - interval95.low(), below),
             kelvin + Math.hypot(interval95.high() - kelvin, above)),
-        timeConstantSeconds);
+        timeConstantSeconds,
+        models);
   }
 
   private static double beyond(double difference, double noise) {
     return Math.sqrt(Math.max(0, difference * difference - noise * noise));
   }
 
-  /** Moves the ends to every rise that agrees with the data about as well as the best. */
-  private static void widen(
+  /**
+   * Moves the ends to every rise that agrees with the data about as well as the best.
+   *
+   * @return whether any does
+   */
+  private static boolean widen(
       double[] ends, List<Settled> fits, double bestChi, DoubleUnaryOperator roomAt) {
     double scale = Math.max(1, bestChi - CHI_SQUARED_95);
+    boolean any = false;
     for (Settled fit : fits) {
       double room = roomAt.applyAsDouble(fit.timeConstant()) * scale - (fit.chi() - bestChi);
       if (room >= 0 && fit.rise() > 0) {
         double half = Math.sqrt(room / fit.information());
         ends[0] = Math.min(ends[0], fit.rise() - half);
         ends[1] = Math.max(ends[1], fit.rise() + half);
+        any = true;
       }
     }
+    return any;
   }
 
   /** Over the range, and ever closer round the best. */

@@ -9,8 +9,8 @@ final class SourceFit {
   private static final double NARROWEST_PIXELS = 0.6;
 
   /**
-   * The largest score over place and delay exceeds that at the source's own by (free axes) / (2
-   * score): relative to the score this over its square.
+   * The largest signal to noise ratio over place and delay exceeds that at the source's own by
+   * (free axes) / (2 ratio): relative to the ratio this over its square.
    */
   private static final double PEAK_BIAS = 1.5;
 
@@ -25,7 +25,7 @@ final class SourceFit {
   /** A dip of less is noise. */
   private static final double DIP_SIGMAS = 3;
 
-  /** Second-order growth of the position's variance at low scores, by simulation. */
+  /** Second-order growth of the position's variance in much noise, by simulation. */
   private static final double CURVATURE = 20;
 
   private final DetectionSettings settings;
@@ -44,12 +44,12 @@ final class SourceFit {
    * Fits a candidate with other sources taken out; null when it is a bad pixel.
    *
    * @param wide the candidate
-   * @param stopShare what is left of the score when the run was stopped by it, see EarlyStop
+   * @param stop what stopping by it does to the score
    * @param close whether only the middle of the image is to be fitted, because neighbours may not
    *     have been taken out yet
    */
   FoundSource fit(
-      Candidate wide, double familyWiseP, double stopShare, List<Blob> others, boolean close) {
+      Candidate wide, double familyWiseP, EarlyStop stop, List<Blob> others, boolean close) {
     Candidate candidate = close ? sharpened(climb.from(wide, others), others) : wide;
     WidthStatistics s = statistics[candidate.widthIndex()];
     int direction = direction(candidate, s, others);
@@ -66,7 +66,7 @@ final class SourceFit {
     double inPhase = amplitude(candidate, s.sigma(), 1, 0, others, fit);
     double quadrature = amplitude(candidate, s.sigma(), 0, 1, others, fit);
     Blob blob = new Blob(fit.column(), fit.row(), fit.sigma(), inPhase, quadrature);
-    return new FoundSource(candidate, familyWiseP, stopShare, direction, fit, blob, others);
+    return new FoundSource(candidate, familyWiseP, stop, direction, fit, blob, others);
   }
 
   /** One of two images that a wide filter took for one; the candidate itself where there is one. */
@@ -191,15 +191,14 @@ final class SourceFit {
     Candidate candidate = found.candidate();
     GaussianFit fit = found.fit();
     WidthStatistics s = statistics[candidate.widthIndex()];
-    double stopShare = found.stopShare();
+    double stopShare = found.stop().share();
     // along the direction searched the filter's normalised noise has variance 1 per cycle
     double variance = 1.0 / planes.cycles();
-    double square = Math.max(candidate.score() * candidate.score(), 9);
+    double square = Math.max(fit.amplitude() * fit.amplitude() * fit.energy() / variance, 9);
     double share = stopShare * (1 - PEAK_BIAS / square);
-    double inPhase = share * found.blob().inPhase();
-    double quadrature = share * found.blob().quadrature();
     double spread = variance * (1 + CURVATURE / square) / (stopShare * stopShare);
-    SettledRise rise = new StatedRise(planes, settings).of(found, share, s);
+    StatedRise.Stated stated = new StatedRise(planes, settings).of(found, share, s);
+    SettledRise rise = stated.settled();
     int pixel = candidate.row() * planes.width() + candidate.column();
     return new HeatSource(
         fit.column(),
@@ -207,14 +206,17 @@ final class SourceFit {
         spread * fit.covariance()[1][1],
         spread * fit.covariance()[2][2],
         spread * fit.covariance()[1][2],
+        stated.swing().kelvin(),
+        stated.swing().interval95(),
         rise.kelvin(),
         rise.interval95(),
-        inPhase,
-        quadrature,
+        stated.inPhase(),
+        stated.quadrature(),
         rise.timeConstantSeconds(),
         fit.sigma(),
         found.familyWiseP(),
-        signs.share(pixel, Math.atan2(quadrature, inPhase)));
+        signs.share(pixel, Math.atan2(stated.quadrature(), stated.inPhase())),
+        rise.models());
   }
 
   /** What speaks against heat, see HeatLikeness. */

@@ -2,6 +2,8 @@ package railglow.thermal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleFunction;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Finds sources one after the other: the strongest is fitted and taken out of the means, the scores
@@ -47,12 +49,12 @@ final class SourceSearch {
    *
    * @param bound score to call
    * @param verdict gives the family-wise p of a score
-   * @param stopShare gives what is left of a score that stopped the run
+   * @param stop gives what stopping by a score does to it
    */
   List<FoundSource> sources(
       double bound,
-      java.util.function.DoubleUnaryOperator verdict,
-      java.util.function.DoubleUnaryOperator stopShare,
+      DoubleUnaryOperator verdict,
+      DoubleFunction<EarlyStop> stop,
       SourceSubtraction rescorer) {
     List<FoundSource> found = new ArrayList<>();
     for (int attempt = 0; attempt < MOST_ATTEMPTS && found.size() < MOST_SOURCES; attempt++) {
@@ -62,9 +64,9 @@ final class SourceSearch {
         break;
       }
       double sigma = statistics[candidate.widthIndex()].sigma();
-      double share = called ? stopShare.applyAsDouble(candidate.score()) : 1;
+      EarlyStop stopped = called ? stop.apply(candidate.score()) : EarlyStop.NONE;
       double p = verdict.applyAsDouble(candidate.score());
-      FoundSource source = fit.fit(candidate, p, share, blobs(found, null), true);
+      FoundSource source = fit.fit(candidate, p, stopped, blobs(found, null), true);
       if (source == null || !found.isEmpty() && !isBesides(source, found, bound)) {
         candidates.claim(candidate.column(), candidate.row(), 2 * sigma);
       } else {
@@ -120,7 +122,7 @@ final class SourceSearch {
       for (int k = 0; k < now.size(); k++) {
         FoundSource old = now.get(k);
         FoundSource better =
-            fit.fit(old.candidate(), old.familyWiseP(), old.stopShare(), blobs(now, old), false);
+            fit.fit(old.candidate(), old.familyWiseP(), old.stop(), blobs(now, old), false);
         now.set(k, better == null ? old : better);
       }
     }

@@ -2,16 +2,27 @@ package railglow.thermal;
 
 import java.util.ArrayList;
 import java.util.List;
+import railglow.thermal.GaussianFit.Window;
 
 /**
- * The settled rise of a fitted source with all that is known to be uncertain of it: noise, the
- * model in time ({@link SettledRise}) and the shape. Not thread-safe.
+ * The swing and the settled rise of a fitted source with all that is known to be uncertain of them:
+ * noise, the shape, and of the rise the model in time ({@link SettledRise}).
+ *
+ * <p>Real heat is more pointed than a Gaussian, and its skirts lag: one shape for all of it says
+ * too little of the middle. So the shape is fitted again to ever less of the image around its
+ * middle, and the widest fit is taken that no closer one contradicts (Lepski, Theory Probab. Appl.
+ * 35, 1990, p. 454). Where the image is a Gaussian that is the whole. Not thread-safe.
  */
 final class StatedRise {
-  /** Shares of a source's width in which its rise is looked at again, one and two filters down. */
-  private static final double[] NEARER = {Math.sqrt(0.5), 0.5};
-
   private static final int FITTED = 4;
+
+  /** A closer fit sees so many of the last one's widths to either side. */
+  private static final double CLOSER = 1.2;
+
+  private static final int LEAST_REACH = 2;
+
+  /** A difference of so many standard errors of the closer fit contradicts the wider one. */
+  private static final double CONTRADICTS = 3;
 
   private final MeanPlanes planes;
   private final DetectionSettings settings;
@@ -22,20 +33,111 @@ final class StatedRise {
   }
 
   /**
+   * What is said of the middle of a source.
+   *
+   * @param inPhase amplitude
+   * @param quadrature amplitude
+   */
+  record Stated(double inPhase, double quadrature, Swing swing, SettledRise settled) {}
+
+  /** A fit of the whole image or of its middle. */
+  private record Fit(GaussianFit gaussian, Amplitudes amplitudes, double shapeVariance) {
+    double sigma() {
+      double size = amplitudes.size();
+      return Math.sqrt(amplitudes.sizeVariance() + shapeVariance * size * size);
+    }
+  }
+
+  /**
    * @param share of the amplitudes that selection left true
    * @param statistics of the filter by which it was found
    */
-  SettledRise of(FoundSource found, double share, WidthStatistics statistics) {
+  Stated of(FoundSource found, double share, WidthStatistics statistics) {
+    double a = statistics.arc().weightI()[found.direction()];
+    double b = statistics.arc().weightC()[found.direction()];
+    List<Fit> fits = new ArrayList<>();
+    fits.add(whole(found, share, statistics, a, b));
+    int reach = Integer.MAX_VALUE;
+    for (GaussianFit last = found.fit(); last != null; ) {
+      int closer = (int) Math.max(LEAST_REACH, Math.ceil(CLOSER * last.sigma()));
+      last = null;
+      if (closer < reach) {
+        reach = closer;
+        Fit fit = middle(found, share, statistics.noise(), reach, a, b);
+        if (fit != null) {
+          fits.add(fit);
+          last = fit.gaussian();
+        }
+      }
+    }
+    int chosen = 0;
+    for (int k = 1; k < fits.size(); k++) {
+      double off = fits.get(k).amplitudes().size() - fits.get(chosen).amplitudes().size();
+      chosen = Math.abs(off) > CONTRADICTS * fits.get(k).sigma() ? k : chosen;
+    }
+    Fit fit = fits.get(chosen);
+    List<Amplitudes> closer = new ArrayList<>();
+    List<SettledRise> closerRises = new ArrayList<>();
+    for (Fit other : fits.subList(chosen + 1, fits.size())) {
+      closer.add(other.amplitudes());
+      closerRises.add(SettledRise.ofOneBody(other.amplitudes(), settings));
+    }
+    return new Stated(
+        fit.amplitudes().inPhase(),
+        fit.amplitudes().quadrature(),
+        Swing.of(fit.amplitudes(), fit.shapeVariance(), found.stop(), closer),
+        SettledRise.of(fit.amplitudes(), fit.shapeVariance(), settings).withShapes(closerRises));
+  }
+
+  private Fit whole(
+      FoundSource found, double share, WidthStatistics statistics, double a, double b) {
+    Candidate at = found.candidate();
     GaussianFit fit = found.fit();
-    PooledNoise noise = statistics.noise();
-    double variance = 1.0 / planes.cycles();
+    Window window = planes.window(at.column(), at.row(), statistics.sigma(), a, b, found.others());
+    Amplitudes amplitudes =
+        amplitudes(
+            share * found.blob().inPhase(),
+            share * found.blob().quadrature(),
+            statistics.noise(),
+            fit.energy());
+    return new Fit(fit, amplitudes, shapeVariance(fit, window));
+  }
+
+  /** Of the pixels within reach of the whole image's middle; null where no shape settles. */
+  private Fit middle(
+      FoundSource found, double share, PooledNoise noise, int reach, double a, double b) {
+    GaussianFit whole = found.fit();
+    int column = (int) Math.round(whole.column());
+    int row = (int) Math.round(whole.row());
+    List<Blob> others = found.others();
+    Window window = planes.windowWithin(column, row, reach, a, b, others);
+    GaussianFit fit = GaussianFit.of(window, whole.column(), whole.row(), whole.sigma());
+    if (fit == null || !(fit.amplitude() > 0)) {
+      return null;
+    }
+    Window inPhase = planes.windowWithin(column, row, reach, 1, 0, others);
+    Window quadrature = planes.windowWithin(column, row, reach, 0, 1, others);
+    double i = GaussianFit.bestAmplitude(inPhase, fit.column(), fit.row(), fit.sigma());
+    double c = GaussianFit.bestAmplitude(quadrature, fit.column(), fit.row(), fit.sigma());
+    return new Fit(
+        fit, amplitudes(share * i, share * c, noise, fit.energy()), shapeVariance(fit, window));
+  }
+
+  private Amplitudes amplitudes(double i, double c, PooledNoise noise, double energy) {
+    double perUnit = 1 / (planes.cycles() * energy);
+    return new Amplitudes(
+        i,
+        c,
+        noise.varianceI() * perUnit,
+        noise.varianceC() * perUnit,
+        noise.covariance() * perUnit);
+  }
+
+  /** The part of the amplitude's relative variance that comes of place and width. */
+  private double shapeVariance(GaussianFit fit, Window window) {
     double square = fit.amplitude() * fit.amplitude();
-    double known = variance / (fit.energy() * square);
-    double whole = variance * fit.covariance()[0][0] / square;
-    double shape = Math.max(0, whole - known) * misfit(found, statistics);
-    return SettledRise.of(
-            amplitudes(share, found.blob(), noise, variance / fit.energy()), shape, settings)
-        .withShapes(nearerTheMiddle(found, share, noise));
+    double more = Math.max(0, fit.covariance()[0][0] - 1 / fit.energy());
+    return more / (planes.cycles() * square) * misfit(fit, window);
   }
 
   /**
@@ -43,56 +145,12 @@ final class StatedRise {
    * is no farther. What the fit leaves unexplained is taken for the size of its errors (Birge,
    * Phys. Rev. 40, 1932, p. 207).
    */
-  private double misfit(FoundSource found, WidthStatistics statistics) {
-    double a = statistics.arc().weightI()[found.direction()];
-    double b = statistics.arc().weightC()[found.direction()];
-    GaussianFit.Window window = window(found, statistics.sigma(), a, b);
+  private double misfit(GaussianFit fit, Window window) {
     int pixels = 0;
     for (boolean valid : window.valid()) {
       pixels += valid ? 1 : 0;
     }
-    double reduced =
-        planes.cycles() * found.fit().squaredMisfit(window) / Math.max(1, pixels - FITTED);
+    double reduced = planes.cycles() * fit.squaredMisfit(window) / Math.max(1, pixels - FITTED);
     return Math.max(1, reduced);
-  }
-
-  /** The amplitudes of a blob after a share of them was lost to selection. */
-  private static Amplitudes amplitudes(double share, Blob blob, PooledNoise noise, double perUnit) {
-    return new Amplitudes(
-        share * blob.inPhase(),
-        share * blob.quadrature(),
-        noise.varianceI() * perUnit,
-        noise.varianceC() * perUnit,
-        noise.covariance() * perUnit);
-  }
-
-  /**
-   * Rises by weights narrower than the source, which see its middle truer and noisier. A weight
-   * narrower by a factor f sees of a Gaussian 2 / (1 + f^2) of its amplitude, the ratio of the
-   * integrals of shape times weight and of weight squared.
-   */
-  private List<SettledRise> nearerTheMiddle(FoundSource found, double share, PooledNoise noise) {
-    GaussianFit fit = found.fit();
-    List<SettledRise> rises = new ArrayList<>();
-    for (double f : NEARER) {
-      double sigma = f * fit.sigma();
-      double gain = (1 + f * f) / 2;
-      GaussianFit.Window inPhase = window(found, sigma, 1, 0);
-      GaussianFit.Window quadrature = window(found, sigma, 0, 1);
-      double energy = GaussianFit.energy(inPhase, fit.column(), fit.row(), sigma);
-      double i = GaussianFit.bestAmplitude(inPhase, fit.column(), fit.row(), sigma);
-      double c = GaussianFit.bestAmplitude(quadrature, fit.column(), fit.row(), sigma);
-      if (energy > 0) {
-        Blob middle = new Blob(fit.column(), fit.row(), sigma, gain * i, gain * c);
-        double perUnit = gain * gain / (planes.cycles() * energy);
-        rises.add(SettledRise.ofOneBody(amplitudes(share, middle, noise, perUnit), settings));
-      }
-    }
-    return rises;
-  }
-
-  private GaussianFit.Window window(FoundSource found, double sigma, double a, double b) {
-    Candidate at = found.candidate();
-    return planes.window(at.column(), at.row(), sigma, a, b, found.others());
   }
 }

@@ -133,11 +133,14 @@ class ReflectedTemperatureTest {
             rise,
             new Interval(rise, rise),
             rise,
+            new Interval(rise, rise),
+            rise,
             0,
             1,
             2,
             1e-4,
-            1);
+            1,
+            List.of());
     TrueRise byFile = SurfaceWords.trueRises(stated, List.of(source), List.of(start)).get(0);
     TrueRise byFoil = SurfaceWords.trueRises(measured, List.of(source), List.of(start)).get(0);
     assertEquals("entered", byFile.reflectedFrom());

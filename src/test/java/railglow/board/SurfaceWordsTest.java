@@ -22,11 +22,14 @@ class SurfaceWordsTest {
         rise,
         new Interval(rise - 0.1, rise + 0.1),
         rise,
+        new Interval(rise - 0.1, rise + 0.1),
+        rise,
         0,
         1,
         2,
         1e-4,
-        1);
+        1,
+        List.of());
   }
 
   private static Board hx12() throws Exception {

@@ -63,7 +63,22 @@ class SuspectRankingTest {
   private static HeatSource at(double x, double y, double sigmaMillimetres) {
     double variance = Math.pow(2 * sigmaMillimetres, 2);
     return new HeatSource(
-        8 + 2 * x, 176 - 2 * y, variance, variance, 0, 1, NORMAL, 1, 0, 1, 2, 1e-3, 1);
+        8 + 2 * x,
+        176 - 2 * y,
+        variance,
+        variance,
+        0,
+        1,
+        NORMAL,
+        1,
+        NORMAL,
+        1,
+        0,
+        1,
+        2,
+        1e-3,
+        1,
+        List.of());
   }
 
   private static List<String> names(List<Suspect> suspects) {
@@ -250,11 +265,14 @@ class SuspectRankingTest {
         1,
         NORMAL,
         1,
+        NORMAL,
+        1,
         0,
         seconds,
         2,
         1e-3,
-        1);
+        1,
+        List.of());
   }
 
   @Test

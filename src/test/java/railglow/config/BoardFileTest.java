@@ -26,7 +26,22 @@ class BoardFileTest {
   /** A source at a pixel with 0.15 px error; pixel 164, 114 is the place of C37. */
   private static HeatSource sourceAt(double column, double row) {
     return new HeatSource(
-        column, row, 0.0225, 0.0225, 0, 1.2, new Interval(1, 1.4), 1.0, 0.2, 1, 2, 1e-4, 1);
+        column,
+        row,
+        0.0225,
+        0.0225,
+        0,
+        1.0,
+        new Interval(1, 1.4),
+        1.2,
+        new Interval(1, 1.4),
+        1.0,
+        0.2,
+        1,
+        2,
+        1e-4,
+        1,
+        List.of());
   }
 
   private LoadedBoard read(String yaml) throws ConfigException, IOException {

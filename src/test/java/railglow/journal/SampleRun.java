@@ -129,6 +129,8 @@ public final class SampleRun {
         0.04,
         0.09,
         0.01,
+        0.32,
+        new Interval(0.35, 0.47),
         0.41,
         new Interval(0.35, 0.47),
         0.32,
@@ -136,7 +138,8 @@ public final class SampleRun {
         0.6,
         widthPixels,
         3e-12,
-        1);
+        1,
+        List.of());
   }
 
   public static Findings findings() {

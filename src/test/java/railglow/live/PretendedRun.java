@@ -85,7 +85,22 @@ final class PretendedRun {
 
   static HeatSource source(double p) {
     return new HeatSource(
-        164, 114, 0.01, 0.01, 0, 0.42, new Interval(0.4, 0.44), 0.15, 0.2, 0.5, 2, p, 1);
+        164,
+        114,
+        0.01,
+        0.01,
+        0,
+        0.15,
+        new Interval(0.4, 0.44),
+        0.42,
+        new Interval(0.4, 0.44),
+        0.15,
+        0.2,
+        0.5,
+        2,
+        p,
+        1,
+        List.of());
   }
 
   /** A warm spot at (164, 114). */

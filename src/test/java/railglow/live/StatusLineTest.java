@@ -2,6 +2,7 @@ package railglow.live;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import railglow.observed.OutputState;
 import railglow.run.RunProgress;
@@ -18,6 +19,8 @@ class StatusLineTest {
             0.04,
             0.04,
             0,
+            0.05,
+            new Interval(0.05, 0.07),
             0.0621,
             new Interval(0.05, 0.07),
             0.05,
@@ -25,7 +28,8 @@ class StatusLineTest {
             0.2,
             2,
             0.0031,
-            0.9);
+            0.9,
+            List.of());
     String line =
         StatusLine.of(
             new RunProgress(

@@ -56,6 +56,8 @@ final class Scene {
             0.04,
             0.11,
             0.03,
+            rise * 0.8,
+            new Interval(rise * 0.87, rise * 1.13),
             rise,
             new Interval(rise * 0.87, rise * 1.13),
             rise * 0.8,
@@ -63,7 +65,8 @@ final class Scene {
             0.6,
             sigma,
             3.04e-12,
-            1));
+            1,
+            List.of()));
     return this;
   }
 

@@ -21,7 +21,7 @@ import railglow.thermal.RefusedSource;
  */
 public final class ScenarioStudy {
   private static final long SECOND = 1_000_000_000L;
-  private static final long LEAD_IN = 2 * SECOND;
+  static final long LEAD_IN = 2 * SECOND;
   private static final double PERIOD = 2;
 
   private ScenarioStudy() {}
@@ -105,7 +105,7 @@ public final class ScenarioStudy {
   }
 
   /** Switches at every edge up to a time; on from a quarter to three quarters of a cycle. */
-  private static int switchOutput(BenchWorld world, long until, int switched, long period) {
+  static int switchOutput(BenchWorld world, long until, int switched, long period) {
     int next = switched;
     while (LEAD_IN + (2L * next + 1) * period / 4 <= until) {
       world.receive(next % 2 == 0 ? "OUTP ON" : "OUTP OFF", LEAD_IN + (2L * next + 1) * period / 4);

@@ -29,11 +29,14 @@ class RunComparisonTest {
         rise,
         new Interval(rise - 1.959963985 * sigma, rise + 1.959963985 * sigma),
         rise,
+        new Interval(rise - 1.959963985 * sigma, rise + 1.959963985 * sigma),
+        rise,
         0,
         1,
         2,
         1e-4,
-        1);
+        1,
+        List.of());
   }
 
   private static ComparedRun run(String label, double watts, HeatSource... sources) {

@@ -54,11 +54,14 @@ class WorkedCasesTest {
         rise,
         new Interval(rise * 0.9, rise * 1.1),
         rise,
+        new Interval(rise * 0.9, rise * 1.1),
+        rise,
         0,
         1,
         2,
         1e-4,
-        1);
+        1,
+        List.of());
   }
 
   private static List<String> names(List<Suspect> suspects) {

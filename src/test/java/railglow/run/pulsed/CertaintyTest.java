@@ -15,7 +15,8 @@ class CertaintyTest {
   private static HeatSource at(double column, double variance) {
     Interval interval = new Interval(0.01, 0.03);
     return new HeatSource(
-        column, 10, variance, variance, 0, 0.02, interval, 0.01, 0.01, 0.5, 2, 0.01, 1);
+        column, 10, variance, variance, 0, 0.01, interval, 0.02, interval, 0.01, 0.01, 0.5, 2, 0.01,
+        1, List.of());
   }
 
   private static Look look(int cycles, HeatSource... sources) {

@@ -1,0 +1,43 @@
+package railglow.thermal;
+
+import java.util.List;
+import railglow.units.Interval;
+
+/**
+ * How far a place swings in step with the pulse: the size of its two amplitudes, whatever heat does
+ * between and after pulses. Immutable.
+ *
+ * @param kelvin the size
+ * @param interval95 of it: noise, stopping early, and what the shape's misfit leaves open
+ */
+record Swing(double kelvin, Interval interval95) {
+  private static final double HALF_95 = 1.959963984540054;
+
+  /**
+   * @param amplitudes in both channels
+   * @param shapeVariance relative, of a factor common to both (the shape's)
+   * @param stop how the run ended
+   * @param nearer amplitudes that narrower weights over the same image give, which would be the
+   *     same but for noise if the shape were right
+   */
+  static Swing of(
+      Amplitudes amplitudes, double shapeVariance, EarlyStop stop, List<Amplitudes> nearer) {
+    double kelvin = amplitudes.size();
+    double sigma =
+        Math.sqrt(amplitudes.sizeVariance() + Math.max(0, shapeVariance) * kelvin * kelvin);
+    double lower = 0;
+    double higher = 0;
+    for (Amplitudes other : nearer) {
+      double off = other.size() - kelvin;
+      double noise = HALF_95 * Math.sqrt(other.sizeVariance());
+      double beyond = Math.sqrt(Math.max(0, off * off - noise * noise));
+      lower = Math.max(lower, off < 0 ? beyond : 0);
+      higher = Math.max(higher, off > 0 ? beyond : 0);
+    }
+    return new Swing(
+        kelvin,
+        new Interval(
+            kelvin - Math.hypot(stop.below() * sigma, lower),
+            kelvin + Math.hypot(stop.above() * sigma, higher)));
+  }
+}
