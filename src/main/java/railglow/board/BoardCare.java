@@ -1,5 +1,6 @@
 package railglow.board;
 
+import java.util.Collection;
 import java.util.List;
 
 /**
@@ -21,6 +22,17 @@ public record BoardCare(
   public BoardCare {
     partLimits = List.copyOf(partLimits);
     relatedChecks = List.copyOf(relatedChecks);
+  }
+
+  /**
+   * What else to read.
+   *
+   * @param wrong rails and parts that were found wrong; rails whatever their case
+   */
+  public List<RelatedCheck> checksFor(Collection<String> wrong) {
+    return relatedChecks.stream()
+        .filter(check -> wrong.stream().anyMatch(name -> name.equalsIgnoreCase(check.when())))
+        .toList();
   }
 
   BoardCare withSurfaces(BoardSurfaces other) {

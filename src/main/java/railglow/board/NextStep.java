@@ -1,5 +1,6 @@
 package railglow.board;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -44,6 +45,25 @@ public final class NextStep {
             .map(s -> text + " If it does not, " + lift(board, railName, s.part()) + " next.")
             .orElse(text)
         + clip(railOhms);
+  }
+
+  /**
+   * What else to read, by the board file.
+   *
+   * @param wrong rails and parts that were found wrong
+   * @return sentences, each with a blank before it; empty when the board file names nothing
+   */
+  public static String readToo(Board board, Collection<String> wrong) {
+    return board.care().checksFor(wrong).stream()
+        .map(check -> " Read " + and(check.read()) + " too: " + check.why() + ".")
+        .collect(Collectors.joining());
+  }
+
+  private static String and(List<String> rails) {
+    int last = rails.size() - 1;
+    return last < 1
+        ? rails.get(0)
+        : String.join(", ", rails.subList(0, last)) + " and " + rails.get(last);
   }
 
   /** A contact of some tens of milliohm takes as much of the current's heat as a short does. */

@@ -171,7 +171,7 @@ final class Hunt {
     }
     PulseSequence sequence = setup.sequence();
     terminal.say(PlanText.cautions());
-    terminal.say("Board      " + PlanText.board(setup));
+    terminal.say(PlanText.board(setup));
     terminal.say("Supply     " + supply.identity() + " at " + setup.bench().supplyAddress());
     terminal.say("Camera     " + setup.camera().name() + " at " + setup.bench().cameraAddress());
     terminal.say("Sequence   " + sequence.name() + ", " + PlanText.pulses(sequence));

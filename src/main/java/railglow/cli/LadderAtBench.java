@@ -127,7 +127,7 @@ final class LadderAtBench {
 
   private void opening(RunSetup setup, LadderPlan plan, String what, OpenedSupply supply) {
     terminal.say(PlanText.cautions());
-    terminal.say("Board      " + PlanText.board(setup));
+    terminal.say(PlanText.board(setup));
     terminal.say("Supply     " + supply.identity() + " at " + setup.bench().supplyAddress());
     terminal.say(
         String.format(

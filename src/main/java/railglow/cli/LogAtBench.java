@@ -135,7 +135,7 @@ final class LogAtBench {
 
   private void opening(LogSetup setup, RunFolder folder, OpenedSupply supply) {
     terminal.say(PlanText.cautions());
-    terminal.say("Board      " + PlanText.board(setup.run()));
+    terminal.say(PlanText.board(setup.run()));
     terminal.say(
         supply == null
             ? "Supply     none: only the camera is used"

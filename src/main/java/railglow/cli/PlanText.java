@@ -3,6 +3,7 @@ package railglow.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import railglow.board.Board;
 import railglow.pulse.CycleWindow;
 import railglow.pulse.PlannedEdge;
 import railglow.pulse.PulseOrder;
@@ -33,7 +34,7 @@ final class PlanText {
             + setup.supply().name()
             + ", "
             + setup.camera().name());
-    lines.add("Board      " + board(setup));
+    lines.addAll(board(setup));
     lines.add("");
     timeline(lines, setup);
     lines.add(room(setup));
@@ -73,7 +74,20 @@ final class PlanText {
         Hunt.plannedBytes(setup) / BYTES_A_MEGABYTE);
   }
 
-  static String board(RunSetup setup) {
+  /** Board and rail, and what the board's files lack with what that costs. */
+  static List<String> board(RunSetup setup) {
+    List<String> lines = new ArrayList<>(List.of("Board      " + boardAndRail(setup)));
+    if (setup.board() != null) {
+      gaps(lines, setup.board());
+    }
+    return lines;
+  }
+
+  static void gaps(List<String> lines, Board board) {
+    board.gaps().forEach(gap -> Summary.wrap(lines, "Gap        ", gap + "."));
+  }
+
+  private static String boardAndRail(RunSetup setup) {
     if (setup.rail() == null) {
       return setup.board() == null ? "none given, rail not named" : setup.boardName();
     }

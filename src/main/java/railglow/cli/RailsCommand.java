@@ -252,6 +252,9 @@ final class RailsCommand implements Callable<Integer> {
           file, closed.yaml(WallStamp.now(SystemClock.INSTANCE).instant().toString()));
       List<String> lines = new ArrayList<>();
       Summary.wrap(lines, "Verdict    ", closed.statement());
+      if (!verdictPart.isEmpty()) {
+        RailsText.readToo(lines, board, List.of(verdictPart));
+      }
       lines.add("Closed     " + file);
       terminal.say(lines);
     } catch (IllegalArgumentException e) {

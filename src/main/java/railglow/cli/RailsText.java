@@ -42,16 +42,24 @@ final class RailsText {
     }
     Summary.wrap(
         lines, "Hunt first ", assessment.huntFirst().orElse("none") + ". " + assessment.reason());
-    for (RelatedCheck check : board.care().relatedChecks()) {
-      if (assessment.judgements().stream()
-          .anyMatch(j -> j.state().wrong() && j.rail().equalsIgnoreCase(check.when()))) {
-        Summary.wrap(
-            lines, "Read too   ", String.join(", ", check.read()) + ": " + check.why() + ".");
-      }
-    }
+    readToo(
+        lines,
+        board,
+        assessment.judgements().stream()
+            .filter(judgement -> judgement.state().wrong())
+            .map(RailJudgement::rail)
+            .toList());
     assessment.notes().forEach(note -> Summary.wrap(lines, "Note       ", note + "."));
-    board.gaps().forEach(gap -> Summary.wrap(lines, "Gap        ", gap + "."));
+    PlanText.gaps(lines, board);
     return lines;
+  }
+
+  /** What the board file wants read when these rails or parts are wrong. */
+  static void readToo(List<String> lines, Board board, List<String> wrong) {
+    for (RelatedCheck check : board.care().checksFor(wrong)) {
+      Summary.wrap(
+          lines, "Read too   ", String.join(", ", check.read()) + ": " + check.why() + ".");
+    }
   }
 
   static List<String> proposal(Rail rail, LimitProposal proposal, String boardName) {

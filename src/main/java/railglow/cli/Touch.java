@@ -114,7 +114,7 @@ final class Touch {
                 setup.railName() + " touches")
             .root();
     terminal.say(PlanText.cautions());
-    terminal.say("Board      " + PlanText.board(setup));
+    terminal.say(PlanText.board(setup));
     terminal.say(
         "Sequence   " + setup.sequence().name() + ", " + PlanText.pulses(setup.sequence()));
     terminal.say(

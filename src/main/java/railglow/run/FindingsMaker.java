@@ -197,12 +197,20 @@ public final class FindingsMaker {
       case HEAT_FOUND ->
           board == null
               ? "Look for the part at that place; with a board file it would be named."
-              : NextStep.text(board, header.rail(), suspects, railOhms);
+              : NextStep.text(board, header.rail(), suspects, railOhms)
+                  + NextStep.readToo(board, wrong(header, suspects));
       case NOTHING_FOUND ->
           "Raise the level within the limits, run longer, or inject nearer to the suspected area;"
               + " shade the board and tape bare metal.";
       case NOT_ENOUGH_DATA ->
           "Run again; the rejected cycles and their reasons are in the journal.";
     };
+  }
+
+  /** The injected rail, and the part that everything is said about. */
+  private static List<String> wrong(RunHeader header, List<Suspect> suspects) {
+    List<String> wrong = new ArrayList<>(List.of(header.rail()));
+    Lead.of(suspects).suspect().map(Suspect::part).ifPresent(wrong::add);
+    return wrong;
   }
 }

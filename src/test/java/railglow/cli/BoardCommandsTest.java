@@ -50,6 +50,52 @@ class BoardCommandsTest {
     assertTrue(said().contains("Read too   1V8, 1V1_CORE"), said());
   }
 
+  /** A copy of the demo board in which one text stands in another's place. */
+  private String board(String text, String instead) throws Exception {
+    Path shipped = Path.of("docs/examples/hx12");
+    try (var files = Files.list(shipped)) {
+      for (Path file : files.toList()) {
+        Files.copy(file, folder.resolve(file.getFileName()));
+      }
+    }
+    String whole = Files.readString(shipped.resolve("board.yaml"));
+    assertTrue(whole.contains(text), text);
+    Path copy = folder.resolve("board.yaml");
+    Files.writeString(copy, whole.replace(text, instead));
+    return copy.toString();
+  }
+
+  @Test
+  void whatElseToReadIsSaidWhenARailIsWrongAndWhenThePartOfTheVerdictIsNamed() throws Exception {
+    String board = board("when: 24V_IN, read: [12V]", "when: C37, read: [5V0, 12V]");
+    assertEquals(0, railglow("rails", "--board", board, "3V3=300 ohm"), complained());
+    assertTrue(!said().contains("Read too"), said());
+    assertEquals(0, railglow("rails", "--board", board, "3V3=6.8 ohm"), complained());
+    assertTrue(said().contains("Read too   1V8, 1V1_CORE: their converters are fed"), said());
+    assertTrue(!said().contains("12V: a surge"), said());
+    String kept = folder.resolve("case-3").toString();
+    assertEquals(0, railglow(with(closing(board, kept), "3V3=52 ohm")), complained());
+    assertTrue(said().contains("Read too   5V0, 12V: a surge at the input"), said());
+  }
+
+  @Test
+  void aRailWithoutANominalVoltageIsNamedAndIsStillHuntedWithLittle() throws Exception {
+    String board = board("    nominal: 3.3 V\n    highest-injection: 2.6 V\n", "");
+    assertEquals(0, railglow("rails", "--board", board, "3V3=6.8 ohm"), complained());
+    String said = said().replaceAll("\\s+", " ");
+    assertTrue(
+        said.contains("Gap rail 3V3 has no nominal voltage: at most 1 V is injected."), said);
+    assertTrue(said.contains("Hunt first 3V3"), said);
+    assertTrue(said.contains("Proposal level 1 V"), said);
+    assertTrue(said.contains("At most 1 V: the nominal voltage of 3V3 is not known"), said);
+    String[] plan = {"plan", "--simulated", "--board", board, "--rail", "3V3", "--level"};
+    assertEquals(0, railglow(with(plan, "1 V")), complained());
+    assertTrue(said().contains("rail 3V3 has no nominal voltage"), said());
+    assertEquals(3, railglow(with(plan, "1.2 V")));
+    assertTrue(complained().contains("1.2 V") && complained().contains("1 V"), complained());
+    assertTrue(complained().contains("Nothing was opened"), complained());
+  }
+
   @Test
   void readingsAreKeptInACaseAndCorrectedByTypingThemAgain() throws Exception {
     String kept = folder.resolve("case-1").toString();
@@ -142,6 +188,22 @@ class BoardCommandsTest {
     assertTrue(said().contains("At most 400 mA: the clip's or connector's rating"), said());
   }
 
+  private static String[] closing(String board, String kept) {
+    return new String[] {
+      "rails",
+      "--board",
+      board,
+      "--case",
+      kept,
+      "--rail",
+      "3V3",
+      "--part",
+      "C37",
+      "--verdict",
+      "replace-part"
+    };
+  }
+
   private static String[] with(String[] words, String last) {
     String[] all = java.util.Arrays.copyOf(words, words.length + 1);
     all[words.length] = last;
@@ -159,19 +221,7 @@ class BoardCommandsTest {
   @Test
   void aCaseIsClosedWithAVerdictThatTheReadingsConfirmOrNot() throws Exception {
     String kept = folder.resolve("case-2").toString();
-    String[] close = {
-      "rails",
-      "--board",
-      HX12,
-      "--case",
-      kept,
-      "--rail",
-      "3V3",
-      "--part",
-      "C37",
-      "--verdict",
-      "replace-part"
-    };
+    String[] close = closing(HX12, kept);
     assertEquals(0, railglow("rails", "--board", HX12, "--case", kept, "3V3=6.8 ohm"));
     assertEquals(0, railglow(close), complained());
     assertTrue(said().contains("not confirmed yet"), said());

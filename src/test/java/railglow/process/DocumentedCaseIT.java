@@ -71,6 +71,7 @@ class DocumentedCaseIT {
             "Worst case",
             "Heat at C37",
             "Lift C37; 3V3 should then read 45 ohm or more",
+            "Read 1V8 and 1V1_CORE too: their converters are fed from 3V3",
             "3V3 52.2 ohm normal",
             "C37 is the fault and is to be replaced")) {
       int next = said.indexOf(step, at);
@@ -83,6 +84,9 @@ class DocumentedCaseIT {
           files.anyMatch(file -> file.getFileName().toString().endsWith(".pdf")),
           "the report for the owner");
     }
+    String report = Files.readString(Path.of(huntFolder()).resolve("report.html"));
+    assertTrue(report.contains("Lift C37; 3V3 should then read 45 ohm or more."), report);
+    assertTrue(report.contains("Read 1V8 and 1V1_CORE too: their converters are fed"), report);
   }
 
   private String huntFolder() throws Exception {
