@@ -12,30 +12,32 @@ final class Candidates {
     claimed = new boolean[width * height];
   }
 
-  /** The strongest peak that is left; null when there is none. */
+  /**
+   * The strongest peak that is left, the first of equals; null when there is none. Stronger pixels
+   * are flanks of what is claimed, and claimed with it: for a source wider than what was claimed
+   * they are thousands, so all are found in one go. A flank that is below 0 ends the search.
+   */
   Candidate strongest(ScoreField field) {
     float[] scores = field.scores();
-    while (true) {
-      int best = -1;
-      for (int i = 0; i < scores.length; i++) {
-        if (!claimed[i] && (best < 0 || scores[i] > scores[best])) {
-          best = i;
-        }
-      }
-      if (best < 0 || !(scores[best] > Float.NEGATIVE_INFINITY)) {
-        return null;
-      }
-      int x = best % width;
-      int row = best / width;
-      if (isPeak(scores, x, row)) {
-        return new Candidate(x, row, scores[best], field.widthIndexAt(best));
-      }
-      // the flank of something claimed
-      claimed[best] = true;
-      if (scores[best] < 0) {
-        return null;
+    int best = -1;
+    for (int i = 0; i < scores.length; i++) {
+      if (!claimed[i]
+          && scores[i] > (best < 0 ? Float.NEGATIVE_INFINITY : scores[best])
+          && isPeak(scores, i % width, i / width)) {
+        best = i;
       }
     }
+    float least = best < 0 ? Float.NEGATIVE_INFINITY : scores[best];
+    boolean below = false;
+    for (int i = 0; i < scores.length; i++) {
+      if (!claimed[i] && (scores[i] > least || scores[i] == least && i < best)) {
+        claimed[i] = true;
+        below |= scores[i] < 0;
+      }
+    }
+    return best < 0 || below
+        ? null
+        : new Candidate(best % width, best / width, scores[best], field.widthIndexAt(best));
   }
 
   private boolean isPeak(float[] scores, int x, int row) {

@@ -10,35 +10,36 @@ public final class Selection {
    */
   public static float kth(float[] values, int n, int k) {
     int low = 0;
-    int high = n - 1;
-    while (low < high) {
-      float pivot = middleOfThree(values[low], values[(low + high) >>> 1], values[high]);
-      int i = low;
-      int j = high;
-      while (i <= j) {
-        while (values[i] < pivot) {
-          i++;
-        }
-        while (values[j] > pivot) {
-          j--;
-        }
-        if (i <= j) {
-          float swap = values[i];
-          values[i] = values[j];
-          values[j] = swap;
-          i++;
-          j--;
-        }
+    int high = n;
+    while (high - low > 1) {
+      float pivot = middleOfThree(values[low], values[(low + high) >>> 1], values[high - 1]);
+      int equal = smallerFirst(values, low, high, pivot);
+      if (k < equal) {
+        high = equal;
+        continue;
       }
-      if (k <= j) {
-        high = j;
-      } else if (k >= i) {
-        low = i;
-      } else {
-        break;
+      int larger = smallerFirst(values, equal, high, Math.nextUp(pivot));
+      if (k < larger || pivot == Float.POSITIVE_INFINITY) {
+        return pivot;
       }
+      low = larger;
     }
     return values[k];
+  }
+
+  /**
+   * Puts what is below a limit first; gives where the rest begins. Every value is moved, whether it
+   * must be or not: a branch that depends on it would be guessed wrong half of the time.
+   */
+  private static int smallerFirst(float[] values, int from, int to, float limit) {
+    int next = from;
+    for (int j = from; j < to; j++) {
+      float value = values[j];
+      values[j] = values[next];
+      values[next] = value;
+      next += value < limit ? 1 : 0;
+    }
+    return next;
   }
 
   /** The median of the first n, none NaN (the upper one of an even number); reorders the values. */
