@@ -110,9 +110,11 @@ if hunt.poll() is None:
 if hunt.poll() is None:
     share = (cpu_seconds(hunt.pid) - busy) / (time.monotonic() - wall)
     most = resident_mib(hunt.pid)
-    print(f"{W} x {H} at {RATE} Hz: {100 * share:.0f} % of one core, {most:.0f} MiB resident at most, heap of 256 MiB")
+    print("| camera | share of one core | resident at most, heap of 256 MiB | goal |\n|---|---|---|---|")
+    print(f"| {W} x {H} at {RATE} Hz | {100 * share:.0f} % | {most:.0f} MiB | 40 % |")
 code = hunt.wait()
 simulated.terminate()
 simulated.wait()
-print("".join(text[-12:]), "exit code", code, sep="")
+print("".join(text[-12:]), "exit code ", code, sep="", file=sys.stderr)
 subprocess.run(["rm", "-r", folder], check=True)
+sys.exit(0 if code == 0 and "share" in globals() else 1)

@@ -35,7 +35,7 @@ programs = {
 }
 if subprocess.run([python, "-c", "import cv2"], stderr=subprocess.DEVNULL).returncode:
     del programs["OpenCV accumulate"]
-    print("no OpenCV in", python)
+    print("OpenCV took no part: this Python has none.\n")
 
 
 def make(width, height, frames):
