@@ -116,7 +116,8 @@ public final class ScenarioStudy {
 
   private static String firstCalls(BenchScenario bench, List<Look> looks) {
     List<String> calls = new ArrayList<>();
-    for (String part : bench.faultyParts()) {
+    for (String faulty : bench.faultyParts()) {
+      String part = visible(faulty);
       int first =
           looks.stream()
               .filter(look -> look.sources().stream().anyMatch(s -> nearest(bench, s).equals(part)))
@@ -128,17 +129,31 @@ public final class ScenarioStudy {
     return String.join(", ", calls);
   }
 
-  /** The part whose middle is next to a source. */
+  /**
+   * The part whose outline is next to a source; of several that it lies on, the one whose middle
+   * is. What lies under a chip has the chip's name.
+   */
   static String nearest(BenchScenario bench, HeatSource source) {
-    return bench.board().parts().stream()
-        .min(
-            Comparator.comparingDouble(
-                (PlacedPart part) ->
-                    Math.hypot(
-                        bench.board().column(part) - source.column(),
-                        bench.board().row(part) - source.row())))
-        .orElseThrow()
-        .name();
+    double x = bench.board().view().xMillimetres(source.column(), source.row()) * 1e-3;
+    double y = bench.board().view().yMillimetres(source.column(), source.row()) * 1e-3;
+    return visible(
+        bench.board().parts().stream()
+            .min(
+                Comparator.comparingDouble((PlacedPart part) -> outside(part, x, y))
+                    .thenComparingDouble(
+                        part -> Math.hypot(part.xMetres() - x, part.yMetres() - y)))
+            .orElseThrow()
+            .name());
+  }
+
+  private static double outside(PlacedPart part, double x, double y) {
+    return Math.hypot(
+        Math.max(0, Math.abs(x - part.xMetres()) - part.widthMetres() / 2),
+        Math.max(0, Math.abs(y - part.yMetres()) - part.heightMetres() / 2));
+  }
+
+  private static String visible(String part) {
+    return part.replaceFirst("[.].*", "");
   }
 
   private static String described(BenchScenario bench, List<HeatSource> sources) {

@@ -2,6 +2,7 @@ package railglow.sim;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -35,6 +36,20 @@ class ScenarioStudyTest {
       assertEquals("C37", ScenarioStudy.nearest(bench, look.sources().get(0)));
       assertEquals(List.of(), look.refused());
     }
+  }
+
+  /** Its heat comes out late, beside the chip's edge, where a small capacitor is not far. */
+  @Test
+  void aShortUnderAChipIsCalledAtTheChip() {
+    BenchScenario bench = BenchScenarios.named("short-in-chip").orElseThrow();
+    int called = 0;
+    for (Look look : ScenarioStudy.looks(bench, 1, 0.5, 20, 9)) {
+      called += look.sources().isEmpty() ? 0 : 1;
+      if (!look.sources().isEmpty()) {
+        assertEquals("U6", ScenarioStudy.nearest(bench, look.sources().get(0)));
+      }
+    }
+    assertTrue(called >= 4, called + " of 5 looks call it");
   }
 
   @Test
