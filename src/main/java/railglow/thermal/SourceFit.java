@@ -1,5 +1,6 @@
 package railglow.thermal;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -19,6 +20,9 @@ final class SourceFit {
 
   /** Places on a ring around a stronger source. */
   private static final int RING = 16;
+
+  /** What scores less is not called, and need not be told apart. */
+  private static final double WORTH_PARTING = 4.5;
 
   private static final double RING_SMOOTHING = 1.5;
 
@@ -50,7 +54,18 @@ final class SourceFit {
    */
   FoundSource fit(
       Candidate wide, double familyWiseP, EarlyStop stop, List<Blob> others, boolean close) {
-    Candidate candidate = close ? sharpened(climb.from(wide, others), others) : wide;
+    if (close) {
+      Candidate top = climb.from(wide, others);
+      TwinImages.Pair pair = twins(top, others);
+      return pair == null
+          ? fitAt(top, familyWiseP, stop, others, true)
+          : fitAt(at(pair, top), familyWiseP, stop, besides(pair, top, others), true);
+    }
+    return fitAt(wide, familyWiseP, stop, others, false);
+  }
+
+  private FoundSource fitAt(
+      Candidate candidate, double familyWiseP, EarlyStop stop, List<Blob> others, boolean close) {
     WidthStatistics s = statistics[candidate.widthIndex()];
     int direction = direction(candidate, s, others);
     double a = s.arc().weightI()[direction];
@@ -69,34 +84,38 @@ final class SourceFit {
     return new FoundSource(candidate, familyWiseP, stop, direction, fit, blob, others);
   }
 
-  /** One of two images that a wide filter took for one; the candidate itself where there is one. */
-  private Candidate sharpened(Candidate candidate, List<Blob> others) {
+  /** The two images that a wide filter took for one; null where there is one. */
+  private TwinImages.Pair twins(Candidate candidate, List<Blob> others) {
     WidthStatistics s = statistics[candidate.widthIndex()];
-    if (candidate.widthIndex() == 0 || statistics[0] == null) {
-      return candidate;
+    if (candidate.widthIndex() == 0 || statistics[0] == null || candidate.score() < WORTH_PARTING) {
+      return null;
     }
     int direction = direction(candidate, s, others);
     double a = s.arc().weightI()[direction];
     double b = s.arc().weightC()[direction];
-    double narrow = statistics[0].sigma();
-    double here = planes.smoothed(candidate.column(), candidate.row(), narrow, a, b, others);
-    double best = here;
-    Candidate at = candidate;
-    int reach = (int) Math.ceil(1.5 * s.sigma());
-    for (int y = candidate.row() - reach; y <= candidate.row() + reach; y++) {
-      for (int x = candidate.column() - reach; x <= candidate.column() + reach; x++) {
-        if (planes.isInside(x, y)) {
-          double value = planes.smoothed(x, y, narrow, a, b, others);
-          if (value > best) {
-            best = value;
-            at = new Candidate(x, y, candidate.score(), 0);
-          }
-        }
-      }
+    GaussianFit.Window window = window(candidate, s.sigma(), a, b, others);
+    return TwinImages.in(window, candidate.column(), candidate.row(), s.sigma(), planes.cycles());
+  }
+
+  private Candidate at(TwinImages.Pair pair, Candidate both) {
+    int column = (int) Math.round(pair.stronger()[0]);
+    int row = (int) Math.round(pair.stronger()[1]);
+    return planes.isInside(column, row) ? new Candidate(column, row, both.score(), 0) : both;
+  }
+
+  /** The others and, until it is found itself, the weaker of a pair. */
+  private List<Blob> besides(TwinImages.Pair pair, Candidate both, List<Blob> others) {
+    double column = pair.weaker()[0];
+    double row = pair.weaker()[1];
+    double sigma = statistics[both.widthIndex()].sigma();
+    double[] amplitudes = new double[2];
+    for (int channel = 0; channel < 2; channel++) {
+      GaussianFit.Window window = window(both, sigma, 1 - channel, channel, others);
+      amplitudes[channel] = GaussianFit.bestAmplitude(window, column, row, pair.sigma());
     }
-    double far = Math.hypot(at.column() - candidate.column(), at.row() - candidate.row());
-    boolean apart = far > 1.5 && best - here > 1.5 * DIP_SIGMAS * noiseOf(narrow);
-    return apart ? at : candidate;
+    List<Blob> all = new ArrayList<>(others);
+    all.add(new Blob(column, row, pair.sigma(), amplitudes[0], amplitudes[1]));
+    return all;
   }
 
   /** Noise of the difference of two smoothed values, in whitened units. */

@@ -36,6 +36,28 @@ class SeveralSourcesTest {
     }
   }
 
+  /** Each alone would score 20; a wide filter in their middle scores more than either. */
+  @Test
+  void equalSourcesNoStrongerThanNeedBeAreToldApartInAnyDirection() {
+    double rise = 20 * 0.014 / (2 * Math.sqrt(Math.PI * 12));
+    for (int k = 0; k < 6; k++) {
+      double column = 47 + APART * Math.cos(0.5 * k);
+      double row = 35 + APART * Math.sin(0.5 * k);
+      List<HeatSource> sources =
+          run(new WhiteCycles(96, 72, 0.014, 30 + k)
+                  .with(new WhiteCycles.Source(47, 35, 2, rise, 0), 0, 2)
+                  .with(new WhiteCycles.Source(column, row, 2, rise, 0), 0, 2))
+              .sources();
+      assertEquals(2, sources.size(), sources::toString);
+      for (double[] truth : new double[][] {{47, 35}, {column, row}}) {
+        assertTrue(
+            sources.stream()
+                .anyMatch(s -> Math.hypot(s.column() - truth[0], s.row() - truth[1]) < 0.8),
+            sources::toString);
+      }
+    }
+  }
+
   @Test
   void theWeakerOfOneToFiveIsNotLostInTheSkirtOfTheStronger() {
     for (long seed = 1; seed <= 5; seed++) {

@@ -1,0 +1,183 @@
+package railglow.thermal;
+
+/**
+ * Whether what a wide filter took for one image is two narrower ones side by side: a pair of equal
+ * width, so far apart that it dips in between, explains the picture clearly better than one round
+ * Gaussian and than a drawn out image, which is a pair without a dip; and the picture itself dips.
+ * Made for one window.
+ */
+final class TwinImages {
+  /** Widths of the pair over that of the wide filter. */
+  private static final double[] WIDTHS = {0.4, 0.5, 0.65};
+
+  /** Distances of either image from the middle, in widths of the pair. */
+  private static final double[] APART = {0.5, 0.8, 1.1, 1.4, 1.7, 2.0, 2.4};
+
+  /** Nearer images, in widths of the pair, have no dip to speak of. */
+  private static final double NEAREST = 2.6;
+
+  private static final int ANGLES = 12;
+
+  /** By so much a pair must explain more than one round image: chance does this once in 1e5. */
+  private static final double BEYOND_ROUND = 25;
+
+  /** By so much it must explain more than a drawn out one. */
+  private static final double BEYOND_LONG = 12;
+
+  /** The dip over the height of the images; 0.2 to 0.35 for two at one and a half full widths. */
+  private static final double LEAST_DIP = 0.16;
+
+  private static final double DIP_SMOOTHING = 1.5;
+
+  private final GaussianFit.Window window;
+  private final double column;
+  private final double row;
+  private final double[] first;
+  private final double[] second;
+
+  private TwinImages(GaussianFit.Window window, double column, double row) {
+    this.window = window;
+    this.column = column;
+    this.row = row;
+    first = new double[window.values().length];
+    second = new double[window.values().length];
+  }
+
+  /**
+   * Two Gaussians of one width.
+   *
+   * @param sigma of both
+   * @param explained sum of squares they take out of the window
+   */
+  record Pair(
+      double column1,
+      double row1,
+      double amplitude1,
+      double column2,
+      double row2,
+      double amplitude2,
+      double sigma,
+      double explained) {
+    /** Place of the stronger, column and row. */
+    double[] stronger() {
+      return amplitude1 >= amplitude2 ? new double[] {column1, row1} : new double[] {column2, row2};
+    }
+
+    /** Place of the other. */
+    double[] weaker() {
+      return amplitude1 >= amplitude2 ? new double[] {column2, row2} : new double[] {column1, row1};
+    }
+  }
+
+  /**
+   * The pair in a window of whitened mean planes, noise 1 per cycle; null where one image is as
+   * good.
+   *
+   * @param column where the wide filter sees its image
+   * @param row likewise
+   * @param sigma of that filter
+   */
+  static Pair in(GaussianFit.Window window, double column, double row, double sigma, int cycles) {
+    TwinImages twins = new TwinImages(window, column, row);
+    Pair pair = twins.best(sigma, true);
+    if (pair == null
+        || cycles * (pair.explained - bySingle(window, column, row, sigma)) < BEYOND_ROUND) {
+      return null;
+    }
+    Pair drawnOut = twins.best(sigma, false);
+    if (drawnOut != null && cycles * (pair.explained - drawnOut.explained) < BEYOND_LONG) {
+      return null;
+    }
+    double atImages =
+        (smoothed(window, pair.column1, pair.row1) + smoothed(window, pair.column2, pair.row2)) / 2;
+    double between =
+        smoothed(window, (pair.column1 + pair.column2) / 2, (pair.row1 + pair.row2) / 2);
+    return atImages - between > LEAST_DIP * atImages ? pair : null;
+  }
+
+  private static double smoothed(GaussianFit.Window window, double column, double row) {
+    return GaussianFit.bestAmplitude(window, column, row, DIP_SMOOTHING);
+  }
+
+  /** Sum of squares that the best single Gaussian takes out. */
+  private static double bySingle(
+      GaussianFit.Window window, double column, double row, double sigma) {
+    double all = 0;
+    for (int k = 0; k < window.values().length; k++) {
+      all += window.valid()[k] ? window.values()[k] * window.values()[k] : 0;
+    }
+    GaussianFit fit = GaussianFit.of(window, column, row, sigma);
+    double amplitude = GaussianFit.bestAmplitude(window, column, row, sigma);
+    double byFilter = amplitude * amplitude * GaussianFit.energy(window, column, row, sigma);
+    return fit == null ? byFilter : Math.max(byFilter, all - fit.squaredMisfit(window));
+  }
+
+  private Pair best(double sigma, boolean dips) {
+    Pair best = null;
+    for (double share : WIDTHS) {
+      double width = share * sigma;
+      for (int k = 0; k < ANGLES; k++) {
+        double dx = Math.cos(Math.PI * k / ANGLES) * width;
+        double dy = Math.sin(Math.PI * k / ANGLES) * width;
+        for (double one : APART) {
+          fill(first, column - one * dx, row - one * dy, width);
+          for (double two : APART) {
+            if (one + two >= NEAREST == dips) {
+              fill(second, column + two * dx, row + two * dy, width);
+              best = better(best, one, two, dx, dy, width);
+            }
+          }
+        }
+      }
+    }
+    return best;
+  }
+
+  private void fill(double[] shape, double atColumn, double atRow, double width) {
+    double[] across = new double[window.columns()];
+    for (int x = 0; x < across.length; x++) {
+      double d = (window.left() + x - atColumn) / width;
+      across[x] = Math.exp(-0.5 * d * d);
+    }
+    for (int y = 0, k = 0; y < window.rows(); y++) {
+      double d = (window.top() + y - atRow) / width;
+      double down = Math.exp(-0.5 * d * d);
+      for (int x = 0; x < across.length; x++, k++) {
+        shape[k] = window.valid()[k] ? down * across[x] : 0;
+      }
+    }
+  }
+
+  /** The pair of the shapes at hand, if both its images are warm and it explains more. */
+  private Pair better(Pair best, double one, double two, double dx, double dy, double width) {
+    double aa = 0;
+    double bb = 0;
+    double ab = 0;
+    double av = 0;
+    double bv = 0;
+    for (int k = 0; k < first.length; k++) {
+      double value = window.values()[k];
+      aa += first[k] * first[k];
+      bb += second[k] * second[k];
+      ab += first[k] * second[k];
+      av += first[k] == 0 ? 0 : first[k] * value;
+      bv += second[k] == 0 ? 0 : second[k] * value;
+    }
+    double determinant = aa * bb - ab * ab;
+    double a = (bb * av - ab * bv) / determinant;
+    double b = (aa * bv - ab * av) / determinant;
+    double explained = a * av + b * bv;
+    if (!(a > 0 && b > 0) || best != null && !(explained > best.explained)) {
+      return best;
+    }
+    return new Pair(
+        column - one * dx,
+        row - one * dy,
+        a,
+        column + two * dx,
+        row + two * dy,
+        b,
+        width,
+        explained);
+  }
+}
