@@ -10,6 +10,7 @@ import railglow.camera.CameraDescriptor;
 import railglow.camera.FrameMarks;
 import railglow.camera.FrameSource;
 import railglow.camera.diagnosis.FramePicture;
+import railglow.camera.motion.MotionWatch;
 import railglow.camera.noise.NoiseFigures;
 import railglow.camera.noise.PixelFault;
 import railglow.camera.noise.PixelFaults;
@@ -49,6 +50,7 @@ final class CameraTrial {
     } else {
       say("  noise    %d frames are too few to tell; --watch longer", watch.frames());
     }
+    motion(watch.motion());
     watch.findings().forEach(finding -> terminal.say("  LOOKS    " + finding));
     terminal.say("  picture  " + picture);
     return true;
@@ -99,6 +101,20 @@ final class CameraTrial {
         kelvin ? inCounts.scaled(Math.abs(camera.profile().kelvinPerCount())) : inCounts;
     noise = new MeasuredNoise(WallStamp.now(clock).instant(), kelvin, figures);
     NoiseText.of(figures, kelvin).forEach(terminal::say);
+  }
+
+  private void motion(MotionWatch motion) {
+    switch (motion.state()) {
+      case LEARNING -> terminal.say("  motion   not judged in so short a time; --watch longer");
+      case CANT_TELL -> terminal.say("  motion   " + motion.blindness().orElseThrow());
+      case MOVED, LOST -> terminal.say("  motion   the scene moved while it was watched");
+      default -> {
+        say("  motion   a shift of this scene would be known to %.3f pixel", motion.sigmaPixels());
+        if (motion.segment() > 0) {
+          say("  LOOKS    as if camera or board was pushed %d times", motion.segment());
+        }
+      }
+    }
   }
 
   private static String words(Enum<?> word) {

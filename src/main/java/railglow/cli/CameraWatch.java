@@ -8,6 +8,7 @@ import railglow.camera.FrameMarks;
 import railglow.camera.FrameSource;
 import railglow.camera.RawStreamSource;
 import railglow.camera.diagnosis.FrameDiagnosis;
+import railglow.camera.motion.MotionWatch;
 import railglow.camera.noise.NoiseMeter;
 import railglow.camera.noise.PixelCensus;
 import railglow.observed.Frame;
@@ -27,6 +28,7 @@ final class CameraWatch {
   private final Samples image;
   private final ArrivalClock arrivals;
   private final FrameMarks marks;
+  private final MotionWatch motion;
   private final PixelCensus census;
   private NoiseMeter meter;
   private List<String> findings = List.of();
@@ -38,6 +40,7 @@ final class CameraWatch {
     this.image = source.newSamples();
     this.arrivals = ArrivalClock.live(camera);
     this.marks = new FrameMarks(camera, image);
+    this.motion = new MotionWatch(image);
     this.census = new PixelCensus(image, camera.saturationValue());
   }
 
@@ -68,7 +71,9 @@ final class CameraWatch {
           raw.newestFrameBytes().map(bytes -> FrameDiagnosis.of(camera, bytes)).orElse(List.of());
     }
     frames++;
-    marks.mark(frame, arrivals.midExposureNanos(frame));
+    long midNanos = arrivals.midExposureNanos(frame);
+    marks.mark(frame, midNanos);
+    motion.look(frame, midNanos);
     census.add(frame);
     if (meter == null && censusIsOver && census.frames() >= LEAST_FRAMES) {
       meter =
@@ -94,6 +99,10 @@ final class CameraWatch {
 
   FrameMarks marks() {
     return marks;
+  }
+
+  MotionWatch motion() {
+    return motion;
   }
 
   PixelCensus census() {

@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A camera that is pushed while a run goes on, over the real wires. */
 class CameraMovedIT {
@@ -29,9 +31,13 @@ class CameraMovedIT {
     }
   }
 
-  @Test
-  void aSceneThatIsNotFoundAgainEndsTheRunWithTheReasonAndTheOutputProvenOff() throws Exception {
-    try (ServedBench bench = ServedBench.start(folder, "--fault", "camera-moved=70px@on+9s")) {
+  /** The nearer one is about as far as a part is long. */
+  @ParameterizedTest
+  @ValueSource(ints = {10, 70})
+  void aSceneThatIsNotFoundAgainEndsTheRunWithTheReasonAndTheOutputProvenOff(int pixels)
+      throws Exception {
+    String push = "camera-moved=" + pixels + "px@on+9s";
+    try (ServedBench bench = ServedBench.start(folder, "--fault", push)) {
       RailglowProcess hunt = bench.hunt(bench.sequence("1 V", "500 mA", 30, "no"));
       assertEquals(4, hunt.awaitExit(90), hunt.output());
       String said = hunt.output().replaceAll("\\s+", " ");

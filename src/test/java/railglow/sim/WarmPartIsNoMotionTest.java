@@ -17,6 +17,20 @@ import railglow.thermal.CountSamples;
 class WarmPartIsNoMotionTest {
   private static final int CYCLES = 14;
 
+  /** What wanders over the board is neither the camera nor the board. */
+  @Test
+  void aReflectionThatWandersIsNotTakenForAMovedCamera() {
+    PulsedBench bench =
+        new PulsedBench(BenchScenarios.named("hx12-mirrored").orElseThrow(), 1.0, 2);
+    MotionWatch watch = new MotionWatch(new CountSamples(256, 192));
+    for (int n = 0; n < 2 * CYCLES * 50; n++) {
+      Frame frame = bench.nextAsFrame();
+      watch.look(frame, 40_000_000L * n);
+      assertFalse(frame.marks().contains(FrameMark.MOVED), "frame " + n);
+    }
+    assertEquals(0, watch.segment());
+  }
+
   @Test
   void aPartThatGrowsHotInEachPulseIsNotTakenForAMovedCamera() {
     PulsedBench bench =

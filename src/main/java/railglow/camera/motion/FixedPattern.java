@@ -60,6 +60,11 @@ final class FixedPattern {
     smoothedVariance = sigma * sigma * smoothingFactor;
   }
 
+  /** Of the pattern after smoothing, in the reference's unit. */
+  double strength() {
+    return Math.sqrt(smoothedVariance);
+  }
+
   /** The mean of sum(g p(x + d)), g the pattern's own central difference along the first axis. */
   double pull(double along, double across) {
     return pixels

@@ -1,5 +1,7 @@
 package railglow.camera.motion;
 
+import java.util.Locale;
+import java.util.Optional;
 import railglow.observed.Frame;
 import railglow.observed.FrameMark;
 import railglow.thermal.Samples;
@@ -37,6 +39,7 @@ public final class MotionWatch {
   private final ShiftEstimator estimator;
   private final FrameShift frameShift;
   private final StructureWatch structure = new StructureWatch();
+  private final CoarsePlace coarse;
   private final float[] image;
   private final double[] sum;
   private final double reachPixels;
@@ -53,6 +56,7 @@ public final class MotionWatch {
   private int agreeing;
   private int sinceFar;
   private long lastInPlaceNanos;
+  private boolean elsewhere;
   private boolean correcting;
   private int segment;
 
@@ -63,6 +67,7 @@ public final class MotionWatch {
     reduction = new ImageReduction(like.width(), like.height());
     boolean large = Math.min(reduction.width(), reduction.height()) >= 16;
     estimator = large ? new ShiftEstimator(reduction.width(), reduction.height()) : null;
+    coarse = new CoarsePlace(reduction.width(), reduction.height());
     frameShift = new FrameShift(like);
     image = new float[reduction.width() * reduction.height()];
     sum = new double[image.length];
@@ -142,6 +147,31 @@ public final class MotionWatch {
         : estimator.sigmaPixels() * reduction.factor();
   }
 
+  /** Why a shift of this scene can't be seen, as a sentence; empty while it can. */
+  public Optional<String> blindness() {
+    if (state != MotionState.CANT_TELL) {
+      return Optional.empty();
+    }
+    if (estimator == null) {
+      return Optional.of(
+          "The picture is too small for a moved camera to be seen: keep camera and board still");
+    }
+    double sigma = sigmaPixels();
+    String known =
+        Double.isInfinite(sigma)
+            ? "no shift could be told"
+            : String.format(
+                Locale.ROOT,
+                "a shift is known to %.2f pixel, needed are %.2f",
+                sigma,
+                TELLING_PIXELS * scale * reduction.factor());
+    return Optional.of(
+        "The scene is too plain for a moved camera to be seen ("
+            + known
+            + "): keep camera and board still, or let something warmer or colder than the board"
+            + " stand in view");
+  }
+
   /** The largest shift that can be followed, camera pixels. */
   public double reachPixels() {
     return reachPixels;
@@ -174,6 +204,7 @@ public final class MotionWatch {
       mean[i] = (float) (sum[i] / learned);
     }
     estimator.setReference(mean);
+    coarse.setReference(mean);
     estimator.estimate(image, 0, 0);
     noiseScale = estimator.residual();
     learnedScale = noiseScale;
@@ -194,8 +225,15 @@ public final class MotionWatch {
 
   /** Whether the scene was recognised anywhere within reach. */
   private boolean find() {
+    elsewhere = coarse.isElsewhere(image, smoothX, smoothY);
+    if (elsewhere && agreeing == 0) {
+      // a fixed pattern would hold the estimate where it was
+      newX = coarse.shiftX();
+      newY = coarse.shiftY();
+    }
+    boolean begunElsewhere = elsewhere || agreeing > 0;
     boolean found =
-        estimator.estimate(image, agreeing > 0 ? newX : smoothX, agreeing > 0 ? newY : smoothY);
+        estimator.estimate(image, begunElsewhere ? newX : smoothX, begunElsewhere ? newY : smoothY);
     // In a wrong place is left what is as strong as the structure; heat that spreads leaves less.
     double likeLimit = Math.max(UNLIKE * noiseScale, RECOGNISED * estimator.texture());
     boolean unlike = !found || estimator.residual() > likeLimit;
@@ -225,7 +263,7 @@ public final class MotionWatch {
     double sigma = estimator.sigmaPixels();
     double away = Math.max(Math.abs(x - smoothX), Math.abs(y - smoothY));
     boolean near = found && away < Math.max(NUDGE_PIXELS * scale, NUDGE_SIGMAS * sigma);
-    boolean known = found && !(near && structure.isGone(estimator.missing()));
+    boolean known = found && !(near && (elsewhere || structure.isGone(estimator.missing())));
     if (near && known) {
       agreeing = 0;
       smoothX += NEWEST_WEIGHT * (x - smoothX);
@@ -247,6 +285,7 @@ public final class MotionWatch {
       agreeing = 0;
       segment++;
       structure.begin();
+      coarse.begin();
       smoothX = x;
       smoothY = y;
       // The camera's fixed pattern no longer lies on the reference's: more is left from now on.

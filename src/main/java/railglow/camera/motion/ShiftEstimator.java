@@ -184,6 +184,11 @@ public final class ShiftEstimator {
     return texture;
   }
 
+  /** The strength of the camera's fixed pattern in the reference, smoothed, likewise. */
+  double patternStrength() {
+    return pattern.strength();
+  }
+
   /**
    * Which part of the reference's own structure is missing from the image at the present shift: 0
    * where all is there, 1 where nothing is. A camera's fixed pattern, always there, keeps it below

@@ -16,15 +16,18 @@ public final class FrameSight {
   private final FrameTimes times;
   private final FrameMarks marks;
   private final MotionWatch motion;
+  private final ReductionListener listener;
   private boolean lost;
+  private boolean blind;
 
   /**
-   * @param listener is told notes on times, on the thread that sees
+   * @param listener is told notes on times and on motion, on the thread that sees
    */
   FrameSight(CameraFacts camera, Samples like, MotionWatch motion, ReductionListener listener) {
     this.times = new FrameTimes(camera, listener);
     this.marks = new FrameMarks(like, camera.framesPerSecond(), camera.shutterSettlingSeconds());
     this.motion = motion;
+    this.listener = listener;
   }
 
   /** Marks a frame and tells what else was seen. */
@@ -39,6 +42,10 @@ public final class FrameSight {
     into.framesPerSecond = times.framesPerSecond();
     marks.mark(frame, into.midNanos);
     boolean isLost = motion.look(frame, into.midNanos) == MotionState.LOST;
+    if (!blind && motion.blindness().isPresent()) {
+      blind = true;
+      listener.onNote(motion.blindness().get(), into.midNanos);
+    }
     into.losesPlace = isLost && !lost;
     lost |= isLost;
     into.moveX = motion.correctionX();

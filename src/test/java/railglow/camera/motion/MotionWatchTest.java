@@ -107,9 +107,12 @@ class MotionWatchTest {
       assertTrue(frame.marks().isEmpty());
     }
     assertEquals(MotionState.CANT_TELL, watch.state());
+    String said = watch.blindness().orElseThrow();
+    assertTrue(said.startsWith("The scene is too plain for a moved camera to be seen"), said);
     MotionWatch tiny = new MotionWatch(new CountSamples(8, 8));
     assertEquals(MotionState.CANT_TELL, tiny.state());
     assertFalse(tiny.sigmaPixels() < 1);
+    assertTrue(tiny.blindness().orElseThrow().startsWith("The picture is too small"));
   }
 
   private void learn() {
@@ -117,6 +120,7 @@ class MotionWatchTest {
       look(seen(0, 0));
     }
     assertEquals(MotionState.STILL, watch.state());
+    assertTrue(watch.blindness().isEmpty());
   }
 
   private Frame look(CountSamples image) {
