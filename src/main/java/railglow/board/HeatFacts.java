@@ -47,14 +47,14 @@ public record HeatFacts(double watts, List<Double> startCelsius) {
               late,
               perWatt(sources.get(i))
                   + (sources.size() < 2 ? "" : order(after, first, late))
-                  + trueRise(board, sources.get(i), i)));
+                  + trueSwing(board, sources.get(i), i)));
     }
     return places;
   }
 
   private String perWatt(HeatSource source) {
     return watts > 0
-        ? String.format(Locale.ROOT, "; %s K/W", digits(source.riseKelvin() / watts))
+        ? String.format(Locale.ROOT, "; swings by %s K/W", digits(source.swingKelvin() / watts))
         : "";
   }
 
@@ -71,12 +71,12 @@ public record HeatFacts(double watts, List<Double> startCelsius) {
         : String.format(Locale.ROOT, "; its heat comes with the first, after %.1f s", after);
   }
 
-  /** Where the surface shows clearly less than all of its rise. */
-  private String trueRise(Board board, HeatSource source, int index) {
+  /** Where the surface shows clearly less than all of its swing. */
+  private String trueSwing(Board board, HeatSource source, int index) {
     if (Double.isNaN(watts) || index >= startCelsius.size()) {
       return "";
     }
-    return SurfaceWords.trueRiseClause(
+    return SurfaceWords.trueSwingClause(
         board, source, SurfaceWords.startOr(board, startCelsius.get(index)));
   }
 

@@ -10,6 +10,7 @@ import railglow.thermal.Plane;
 import railglow.thermal.radiometry.PlanckBand;
 import railglow.thermal.radiometry.Surface;
 import railglow.thermal.radiometry.Surface.Estimate;
+import railglow.units.Interval;
 import railglow.units.Quantity;
 import railglow.units.Unit;
 
@@ -56,8 +57,8 @@ public final class SurfaceWords {
   }
 
   /**
-   * The true rise of a source seen by a camera set to emissivity 1, with its error, in the 8 to 14
-   * um band.
+   * The true settled rise of a source seen by a camera set to emissivity 1, with its error, in the
+   * 8 to 14 um band.
    *
    * @param startCelsius apparent temperature of the place before warming
    * @return empty when the board has no registration, or the surface is such that no true rise can
@@ -65,28 +66,36 @@ public final class SurfaceWords {
    */
   public static Optional<Estimate> trueRiseKelvin(
       Board board, HeatSource source, double startCelsius) {
+    return trueKelvin(
+        board, source, startCelsius, seen(source.riseKelvin(), source.riseInterval95()));
+  }
+
+  private static Estimate seen(double kelvin, Interval interval95) {
+    return new Estimate(kelvin, (interval95.high() - interval95.low()) / (2 * HALF_95));
+  }
+
+  private static Optional<Estimate> trueKelvin(
+      Board board, HeatSource source, double startCelsius, Estimate seen) {
     if (board.registration().isEmpty()) {
       return Optional.empty();
     }
     Surface surface = surfaceAt(board, source).surface();
-    double sigma = (source.riseInterval95().high() - source.riseInterval95().low()) / (2 * HALF_95);
-    Estimate rise =
-        surface.trueRiseKelvin(
-            PlanckBand.LONG_WAVE, startCelsius, new Estimate(source.riseKelvin(), sigma));
+    Estimate rise = surface.trueRiseKelvin(PlanckBand.LONG_WAVE, startCelsius, seen);
     return Double.isFinite(rise.value()) && Double.isFinite(rise.sigma())
         ? Optional.of(rise)
         : Optional.empty();
   }
 
-  /** The true rise as a clause of a suspect's sentence; empty when none can be given. */
-  static String trueRiseClause(Board board, HeatSource source, double startCelsius) {
-    return trueRiseKelvin(board, source, startCelsius)
+  /** The true swing as a clause of a suspect's sentence; empty when none can be given. */
+  static String trueSwingClause(Board board, HeatSource source, double startCelsius) {
+    return trueKelvin(
+            board, source, startCelsius, seen(source.swingKelvin(), source.swingInterval95()))
         .map(
             rise -> {
               Named named = surfaceAt(board, source);
               return String.format(
                   Locale.ROOT,
-                  "; truly warmer by %s +- %s (%s, emissivity %.2f +- %.2f, mirrors %s +- %s, %s)",
+                  "; truly swings by %s +- %s (%s, emissivity %.2f +- %.2f, mirrors %s +- %s, %s)",
                   Quantity.format(rise.value(), Unit.KELVIN),
                   Quantity.format(rise.sigma(), Unit.KELVIN),
                   named.name(),

@@ -1,7 +1,8 @@
 package railglow.board;
 
 /**
- * What a heat source's place truly warms by, behind what its surface shows.
+ * What a heat source's place would truly settle at under steady power, behind what its surface
+ * shows.
  *
  * @param sourceIndex which heat source of the run, from 0
  * @param riseKelvin above 0 for a place that warms

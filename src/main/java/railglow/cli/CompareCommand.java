@@ -31,7 +31,8 @@ import railglow.journal.RunFolder;
     description = {
       "Compares the heat sources of two runs: at two injection points (what stays hot at both is the"
           + " fault), before and after a repair, or a known-good board with a faulty one.",
-      "Rises are compared per watt, with the probability that chance alone makes such a difference;"
+      "Swings in step with the pulse are compared per watt (settled rises where the runs pulsed"
+          + " differently), with the probability that chance alone makes such a difference;"
           + " so are the whole pictures. Where the camera was moved between the runs, the second is"
           + " tied to the board again by its thermal picture, if that has texture enough."
     })
@@ -80,6 +81,7 @@ final class CompareCommand implements Callable<Integer> {
               compared.sources(),
               compared.watts(),
               compared.upperLimitKelvin(),
+              compared.pulses(),
               registration),
           kept);
     }
@@ -187,6 +189,7 @@ final class CompareCommand implements Callable<Integer> {
               findings.sources(),
               findings.onWatts(),
               findings.upperLimit(),
+              ComparedPlanes.pulses(header),
               board.flatMap(Board::registration)),
           new ComparedPlanes.Kept(folder, header, findings, board));
     } catch (JournalException e) {

@@ -10,6 +10,7 @@ import railglow.board.Board;
 import railglow.board.Part;
 import railglow.board.compare.ComparedSource;
 import railglow.board.compare.PlaneComparison;
+import railglow.board.compare.PulseKind;
 import railglow.board.geometry.BoardPosition;
 import railglow.board.geometry.MovedCamera;
 import railglow.board.geometry.PixelPosition;
@@ -19,6 +20,7 @@ import railglow.journal.Findings;
 import railglow.journal.NpyFile;
 import railglow.journal.RunFolder;
 import railglow.journal.RunHeader;
+import railglow.pulse.PulseOrder;
 import railglow.thermal.Plane;
 import railglow.units.Probability;
 
@@ -26,7 +28,6 @@ import railglow.units.Probability;
 final class ComparedPlanes {
   private static final int REACH_PIXELS = 16;
   private static final double MOVED_PIXELS = 0.5;
-  private static final double SAME_PERIOD = 0.01;
 
   /** Without a stated noise, that of a decent camera; only decides what counts as texture. */
   private static final double USUAL_NOISE = 0.05;
@@ -139,6 +140,11 @@ final class ComparedPlanes {
     return lines;
   }
 
+  static PulseKind pulses(RunHeader header) {
+    return new PulseKind(
+        header.sequence().periodSeconds(), header.sequence().order() == PulseOrder.CODED);
+  }
+
   /** One run's plane, tied to the board where both are. */
   private static PlaneComparison.Side side(
       Kept run, Optional<Registration> own, Optional<Registration> other) throws IOException {
@@ -156,10 +162,8 @@ final class ComparedPlanes {
     if (a.isEmpty() || b.isEmpty()) {
       return "a run keeps no in-phase plane.";
     }
-    double periods =
-        first.header().sequence().periodSeconds() / second.header().sequence().periodSeconds();
-    if (Math.abs(periods - 1) > SAME_PERIOD) {
-      return "the runs pulsed with different periods.";
+    if (!pulses(first.header()).isLike(pulses(second.header()))) {
+      return "the runs pulsed differently.";
     }
     if (!(first.findings().onWatts() > 0 && second.findings().onWatts() > 0)) {
       return "the power of a run is not known.";

@@ -10,6 +10,7 @@ import railglow.journal.HeatPower;
 import railglow.journal.RunFolder;
 import railglow.run.FindingsMaker;
 import railglow.thermal.HeatSource;
+import railglow.units.Interval;
 import railglow.units.Probability;
 import railglow.units.Quantity;
 import railglow.units.Unit;
@@ -86,29 +87,36 @@ final class Summary {
     }
     lines.add("");
     lines.add(
-        "Sources    rise       95 % interval           position (column, row)      delay   p");
+        "Sources    swing      95 % interval         column, row               would settle at       p");
     int shown = Math.min(MOST_SOURCES, findings.sources().size());
     for (int i = 0; i < shown; i++) {
       HeatSource s = findings.sources().get(i);
       lines.add(
           String.format(
               Locale.ROOT,
-              "  %d.       %-10s %-23s %6.1f +-%4.1f, %6.1f +-%4.1f  %5.2f s %s",
+              "  %d.       %-10s %-21s %-25s %-21s %s",
               i + 1,
-              FindingsMaker.rise(s.riseKelvin(), findings.unit()),
-              FindingsMaker.rise(s.riseInterval95().low(), findings.unit())
-                  + " to "
-                  + FindingsMaker.rise(s.riseInterval95().high(), findings.unit()),
-              s.column(),
-              Math.sqrt(s.columnVariance()),
-              s.row(),
-              Math.sqrt(s.rowVariance()),
-              s.timeConstantSeconds(),
+              FindingsMaker.rise(s.swingKelvin(), findings.unit()),
+              between(s.swingInterval95(), findings.unit()),
+              String.format(
+                  Locale.ROOT,
+                  "%.1f +-%.1f, %.1f +-%.1f",
+                  s.column(),
+                  Math.sqrt(s.columnVariance()),
+                  s.row(),
+                  Math.sqrt(s.rowVariance())),
+              between(s.riseInterval95(), findings.unit()),
               Probability.brief(s.familyWiseP())));
     }
     if (shown < findings.sources().size()) {
       lines.add("  and " + (findings.sources().size() - shown) + " weaker ones in the report");
     }
+  }
+
+  private static String between(Interval interval, String unit) {
+    return FindingsMaker.rise(interval.low(), unit)
+        + " to "
+        + FindingsMaker.rise(interval.high(), unit);
   }
 
   private static void measured(List<String> lines, Findings findings) {

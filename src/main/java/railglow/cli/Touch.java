@@ -235,7 +235,7 @@ final class Touch {
         hunt.folder().name(),
         all.map(f -> f.verdict().name()).orElse("NO_FINDINGS"),
         source.map(found -> where(all.get(), found)).orElse(""),
-        source.map(HeatSource::riseKelvin).orElse(Double.NaN),
+        source.map(HeatSource::swingKelvin).orElse(Double.NaN),
         all.map(Findings::unit).orElse("K"),
         watch.meanVolts(),
         watch.meanAmperes(),

@@ -117,7 +117,7 @@ final class LiveRecord {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("column", source.column());
     map.put("row", source.row());
-    map.put("rise", finite(source.riseKelvin()));
+    map.put("swing", finite(source.swingKelvin()));
     map.put("p", source.familyWiseP());
     return map;
   }

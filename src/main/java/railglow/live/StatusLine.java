@@ -47,7 +47,7 @@ public final class StatusLine {
     return String.format(
         Locale.ROOT,
         "best %s at column %.0f row %.0f, p %s",
-        FindingsMaker.rise(source.riseKelvin(), unit),
+        FindingsMaker.rise(source.swingKelvin(), unit),
         source.column(),
         source.row(),
         Probability.brief(source.familyWiseP()));

@@ -93,9 +93,9 @@ final class OwnerWords {
     HeatSource source = findings.sources().get(findings.lead().source());
     return texts.get(
         "owner.warm.text",
-        Words.rise(source.riseKelvin(), unit),
-        Words.rise(source.riseInterval95().low(), unit),
-        Words.rise(source.riseInterval95().high(), unit),
+        Words.rise(source.swingKelvin(), unit),
+        Words.rise(source.swingInterval95().low(), unit),
+        Words.rise(source.swingInterval95().high(), unit),
         Probability.printed(source.familyWiseP()));
   }
 }

@@ -20,6 +20,7 @@ import railglow.observed.OutputState;
 import railglow.report.UsedRows.Row;
 import railglow.safety.StopCause;
 import railglow.thermal.HeatSource;
+import railglow.units.Interval;
 import railglow.units.Probability;
 import railglow.units.Quantity;
 import railglow.units.Unit;
@@ -97,7 +98,9 @@ final class ReportModel {
         HeatSource first = f.sources().get(f.lead().source());
         return texts.get(
             "certainty.found",
-            Words.rise(first.riseKelvin(), unit),
+            Words.rise(first.swingKelvin(), unit),
+            Words.rise(first.swingInterval95().low(), unit),
+            Words.rise(first.swingInterval95().high(), unit),
             Words.rise(first.riseInterval95().low(), unit),
             Words.rise(first.riseInterval95().high(), unit),
             Probability.printed(first.familyWiseP()));
@@ -178,22 +181,24 @@ final class ReportModel {
                       + ", "
                       + Words.plusMinus(s.row(), s.rowVariance())
                       + " px",
-              "rise",
-                  Words.rise(s.riseKelvin(), unit)
-                      + " ("
-                      + Words.rise(s.riseInterval95().low(), unit)
-                      + " to "
-                      + Words.rise(s.riseInterval95().high(), unit)
-                      + ")",
+              "swing",
+                  Words.rise(s.swingKelvin(), unit) + " (" + between(s.swingInterval95()) + ")",
+              "rise", between(s.riseInterval95()),
               "trueRise", trueRise(rows.size()),
-              "inPhase", Words.rise(s.inPhaseKelvin(), unit),
-              "slow", Words.rise(s.quadratureKelvin(), unit),
+              "channels",
+                  Words.rise(s.inPhaseKelvin(), unit)
+                      + ", "
+                      + Words.rise(s.quadratureKelvin(), unit),
               "tau", Quantity.format(s.timeConstantSeconds(), Unit.SECOND),
               "width", Quantity.format(s.widthPixels(), Unit.PIXEL),
               "p", Probability.printed(s.familyWiseP()),
               "cycles", Words.percent(s.cycleConsistency())));
     }
     return rows;
+  }
+
+  private String between(Interval interval) {
+    return Words.rise(interval.low(), unit) + " to " + Words.rise(interval.high(), unit);
   }
 
   /** With its error, the surface and its emissivity; a dash where none can be given. */
@@ -233,7 +238,7 @@ final class ReportModel {
           add(rows, "electrical.watts", f.onWatts(), Unit.WATT);
           add(rows, "electrical.ohms", f.railOhms(), Unit.OHM);
           if (!f.sources().isEmpty() && f.onWatts() > 0 && unit.equals("K")) {
-            double perWatt = f.sources().get(f.lead().source()).riseKelvin() / f.onWatts();
+            double perWatt = f.sources().get(f.lead().source()).swingKelvin() / f.onWatts();
             add(rows, "electrical.kw", perWatt, Unit.KELVIN_PER_WATT);
           }
         });

@@ -128,8 +128,8 @@ public final class FindingsMaker {
       case NOTHING_FOUND ->
           String.format(
               Locale.ROOT,
-              "Nothing found in %d cycles; a source with a rise above %s%s would have been seen"
-                  + " (95 %%).",
+              "Nothing found in %d cycles; a place that swings by more than %s%s in step with the"
+                  + " pulse would have been seen (95 %%).",
               reduced.cyclesUsed(),
               rise(reduced.look().upperLimitKelvin(), unit),
               inNoise(reduced.look().upperLimitKelvin(), unit, reduced.look()));
@@ -181,11 +181,15 @@ public final class FindingsMaker {
         };
     return String.format(
         Locale.ROOT,
-        "%s%s: a rise of %s%s (95 %%: %s to %s); probability that noise alone shows this: %s.",
+        "%s%s: it swings by %s%s in step with the pulse (95 %%: %s to %s), and under steady power"
+            + " would settle near %s to %s above its start; probability that noise alone shows this:"
+            + " %s.",
         where,
         more,
-        rise(first.riseKelvin(), unit),
-        inNoise(first.riseKelvin(), unit, look),
+        rise(first.swingKelvin(), unit),
+        inNoise(first.swingKelvin(), unit, look),
+        rise(first.swingInterval95().low(), unit),
+        rise(first.swingInterval95().high(), unit),
         rise(first.riseInterval95().low(), unit),
         rise(first.riseInterval95().high(), unit),
         Probability.inWords(first.familyWiseP()));

@@ -10,10 +10,10 @@ final class SourceFit {
   private static final double NARROWEST_PIXELS = 0.6;
 
   /**
-   * The largest signal to noise ratio over place and delay exceeds that at the source's own by
-   * (free axes) / (2 ratio): relative to the ratio this over its square.
+   * The largest signal to noise ratio over place, width and delay exceeds that at the source's own
+   * by (free axes) / (2 ratio): relative to the ratio this over its square.
    */
-  private static final double PEAK_BIAS = 1.5;
+  private static final double PEAK_BIAS = 2.5;
 
   /** Narrow, so that two images a width and a half apart still dip in between. */
   private static final double DIP_SMOOTHING = 0.7;
@@ -30,7 +30,7 @@ final class SourceFit {
   private static final double DIP_SIGMAS = 3;
 
   /** Second-order growth of the position's variance in much noise, by simulation. */
-  private static final double CURVATURE = 20;
+  private static final double CURVATURE = 30;
 
   private final DetectionSettings settings;
   private final MeanPlanes planes;

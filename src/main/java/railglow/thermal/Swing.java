@@ -13,6 +13,9 @@ import railglow.units.Interval;
 record Swing(double kelvin, Interval interval95) {
   private static final double HALF_95 = 1.959963984540054;
 
+  /** Second-order growth of the variance in much noise, by simulation. */
+  private static final double CURVATURE = 13;
+
   /**
    * @param amplitudes in both channels
    * @param shapeVariance relative, of a factor common to both (the shape's)
@@ -23,8 +26,9 @@ record Swing(double kelvin, Interval interval95) {
   static Swing of(
       Amplitudes amplitudes, double shapeVariance, EarlyStop stop, List<Amplitudes> nearer) {
     double kelvin = amplitudes.size();
-    double sigma =
-        Math.sqrt(amplitudes.sizeVariance() + Math.max(0, shapeVariance) * kelvin * kelvin);
+    double known = amplitudes.sizeVariance();
+    double growth = 1 + CURVATURE * known / (kelvin * kelvin);
+    double sigma = Math.sqrt((known + Math.max(0, shapeVariance) * kelvin * kelvin) * growth);
     double lower = 0;
     double higher = 0;
     for (Amplitudes other : nearer) {

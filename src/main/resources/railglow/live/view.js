@@ -17,8 +17,8 @@ function kelvin(value) {
   return Math.abs(value) < 1 ? (value * 1000).toFixed(0) + ' mK' : value.toFixed(2) + ' K';
 }
 
-function rise(source, unit) {
-  return unit === 'K' ? kelvin(source.rise) : source.rise.toFixed(2) + ' ' + unit;
+function swing(source, unit) {
+  return unit === 'K' ? kelvin(source.swing) : source.swing.toFixed(2) + ' ' + unit;
 }
 
 function probability(p) {
@@ -45,10 +45,10 @@ function showCertainty(state) {
   const found = state.sources;
   const where = state.past ? 'Last point: ' : '';
   if (found.length > 0) {
-    say('verdict', '● ' + (where ? where + 'found ' : 'Found: ') + found.map((one) => rise(one, state.unit) + ' at column '
+    say('verdict', '● ' + (where ? where + 'found ' : 'Found: ') + found.map((one) => swing(one, state.unit) + ' at column '
       + one.column.toFixed(0) + ', row ' + one.row.toFixed(0)).join('; '));
   } else if (state.best) {
-    say('verdict', '○ ' + (where || 'Not yet certain: ') + 'best ' + rise(state.best, state.unit)
+    say('verdict', '○ ' + (where || 'Not yet certain: ') + 'best ' + swing(state.best, state.unit)
       + ', chance of error ' + probability(state.best.p));
   } else {
     say('verdict', '○ No look at the data yet');

@@ -151,8 +151,8 @@ class ReflectedTemperatureTest {
         byFoil + " against " + byFile);
     assertTrue(byFoil.sigmaKelvin() < byFile.sigmaKelvin(), byFoil + " against " + byFile);
     assertTrue(
-        SurfaceWords.trueRiseClause(measured, source, start).contains("measured at foil"),
-        SurfaceWords.trueRiseClause(measured, source, start));
+        SurfaceWords.trueSwingClause(measured, source, start).contains("measured at foil"),
+        SurfaceWords.trueSwingClause(measured, source, start));
   }
 
   @Test

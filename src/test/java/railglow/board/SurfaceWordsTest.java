@@ -43,7 +43,7 @@ class SurfaceWordsTest {
     // 0.04 of 0.90 from the emissivity and 0.05 K from the source, both on 1.1 K.
     assertEquals(Math.hypot(1.11 * 0.04 / 0.9, 0.051 / 0.9), rise.sigma(), 0.01);
     assertTrue(
-        SurfaceWords.trueRiseClause(hx12(), at(78, 31, 1.0), 25).contains("ceramic body of C37"));
+        SurfaceWords.trueSwingClause(hx12(), at(78, 31, 1.0), 25).contains("ceramic body of C37"));
   }
 
   @Test

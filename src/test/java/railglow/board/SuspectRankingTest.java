@@ -301,8 +301,8 @@ class SuspectRankingTest {
     HeatFacts facts = new HeatFacts(0.25, List.of(24.0));
     String reason =
         SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)), facts).get(0).reason();
-    assertTrue(reason.contains("; 4.0 K/W"), reason);
-    assertTrue(reason.contains("truly warmer by 1.1"), reason);
+    assertTrue(reason.contains("; swings by 4.0 K/W"), reason);
+    assertTrue(reason.contains("truly swings by 1.1"), reason);
     assertTrue(reason.contains("emissivity 0.90 +- 0.04"), reason);
     assertTrue(reason.contains("often leaks (common practice, no source)"), reason);
     assertFalse(

@@ -21,7 +21,7 @@ import railglow.time.SystemClock;
 @Timeout(240)
 class LivePageStatesInBrowserTest extends PageInBrowser {
   private static final String FOUND =
-      "Heat at C37: a rise of 676 mK (95 %: 663.2 mK to 688.9 mK); probability that noise alone"
+      "Heat at C37: it swings by 67.6 mK in step with the pulse (95 %: 66.3 mK to 68.9 mK); probability that noise alone"
           + " shows this: below one in a million.";
   private static final String NOTHING =
       "Nothing found that follows the pulse; a source above 41 mK would have been seen.";

@@ -90,7 +90,7 @@ final class PretendedRun {
         0.01,
         0.01,
         0,
-        0.15,
+        0.42,
         new Interval(0.4, 0.44),
         0.42,
         new Interval(0.4, 0.44),

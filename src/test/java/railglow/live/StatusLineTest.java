@@ -36,7 +36,7 @@ class StatusLineTest {
                 0, 12, 150, 24.4, 303, OutputState.ON, 1.97, 0.2893, 24.31, 0.4, source, "K"));
     assertEquals(
         "cycle 12/150  24 s of at most 303 s  ON 1.970 V 0.2893 A  hottest 24.3 degC"
-            + "  best 62.1 mK at column 164 row 114, p 0.003",
+            + "  best 50 mK at column 164 row 114, p 0.003",
         line);
   }
 

@@ -55,7 +55,9 @@ class RunReportTest {
     String page = page(scene.folder());
     assertTrue(page.contains("Nothing found"), page);
     assertTrue(
-        page.contains("A source with a rise above 31 mK, or above 12 mW at the fault"), page);
+        page.contains(
+            "A place that swings by more than 31 mK in step with the pulse, or with more than 12 mW at the fault"),
+        page);
     assertFalse(page.contains("source-1"));
   }
 

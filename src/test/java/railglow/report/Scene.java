@@ -56,7 +56,7 @@ final class Scene {
             0.04,
             0.11,
             0.03,
-            rise * 0.8,
+            rise,
             new Interval(rise * 0.87, rise * 1.13),
             rise,
             new Interval(rise * 0.87, rise * 1.13),

@@ -37,7 +37,7 @@ class FaultsToFindingsTest {
         findings
             .headline()
             .contains(
-                "a rise of " + FindingsMaker.rise(findings.sources().get(1).riseKelvin(), "K")),
+                "swings by " + FindingsMaker.rise(findings.sources().get(1).swingKelvin(), "K")),
         findings.headline());
     assertEquals(
         "Lift C39; 3V3 should then read 45 ohm or more. Read 1V8 and 1V1_CORE too: their converters"

@@ -8,7 +8,8 @@ package railglow.board.compare;
  * @param second index in the second run; -1 when it is not there
  * @param x place in board millimetres, or pixels when nothing is registered
  * @param y likewise; rows downwards in pixels
- * @param firstPerWatt rise per watt in the first run, K/W; the most it can be when it is not there
+ * @param firstPerWatt swing or settled rise per watt in the first run, K/W; the most it can be when
+ *     it is not there
  * @param secondPerWatt likewise in the second run
  * @param difference second minus first, K/W; NaN when a power is not known
  * @param differenceSigma its standard deviation; NaN likewise

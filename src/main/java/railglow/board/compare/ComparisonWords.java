@@ -39,6 +39,13 @@ public final class ComparisonWords {
     for (ComparedSource source : comparison.sources()) {
       lines.add(sentence(first, second, source, unit, name.apply(source)));
     }
+    if (!comparison.sources().isEmpty()) {
+      lines.add(
+          comparison.bySwing()
+              ? "Per watt are swings in step with the pulse."
+              : "Per watt are settled rises, estimated by the same model for both runs: they pulsed"
+                  + " differently, so swings can't be compared.");
+    }
     return lines;
   }
 

@@ -169,7 +169,7 @@ public record PlaneComparison(
     double there = b.at(column, row) / second.watts();
     double here = a.at(fromColumn, fromRow) / first.watts();
     double difference = there - here;
-    double repeated = ComparedRun.REPEAT_SHARE * Math.hypot(here, there);
+    double repeated = PerWatt.REPEAT_SHARE * Math.hypot(here, there);
     double steep =
         Math.max(
             a.steepness(fromColumn, fromRow) / first.watts(),

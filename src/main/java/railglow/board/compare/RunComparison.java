@@ -12,13 +12,15 @@ import railglow.board.geometry.BoardPosition;
 import railglow.thermal.HeatSource;
 
 /**
- * Matches the heat sources of two runs by place and compares their rises per watt. Pure and
+ * Matches the heat sources of two runs by place and compares what they do per watt. Pure and
  * deterministic.
  *
  * @param sources those in both first, then by rise
  * @param inMillimetres whether places are board millimetres; pixels otherwise
+ * @param bySwing whether swings are compared; settled rises otherwise, since the runs pulsed
+ *     differently
  */
-public record RunComparison(List<ComparedSource> sources, boolean inMillimetres) {
+public record RunComparison(List<ComparedSource> sources, boolean inMillimetres, boolean bySwing) {
   /** How far the warmest place of one part wanders between injection points; own choice. */
   private static final double WANDER = 0.5;
 
@@ -62,7 +64,7 @@ public record RunComparison(List<ComparedSource> sources, boolean inMillimetres)
         found.add(mirrored(firstOnly(second, first, i)));
       }
     }
-    return new RunComparison(found, millimetres);
+    return new RunComparison(found, millimetres, PerWatt.bySwing(first, second));
   }
 
   /**
@@ -80,7 +82,8 @@ public record RunComparison(List<ComparedSource> sources, boolean inMillimetres)
                         ? source.seenByThePicture()
                         : source)
             .toList(),
-        inMillimetres);
+        inMillimetres,
+        bySwing);
   }
 
   private record Pair(int first, int second, double sigmas) {}
@@ -119,19 +122,18 @@ public record RunComparison(List<ComparedSource> sources, boolean inMillimetres)
     HeatSource a = first.sources().get(pair.first);
     HeatSource b = second.sources().get(pair.second);
     BoardPosition place = first.place(a);
-    double difference = second.perWatt(b) - first.perWatt(a);
-    double sigma = Math.hypot(first.perWattSigma(a), second.perWattSigma(b));
+    PerWatt compared = PerWatt.of(first, a, second, b);
     return new ComparedSource(
         Presence.BOTH,
         pair.first,
         pair.second,
         place.xMillimetres(),
         place.yMillimetres(),
-        first.perWatt(a),
-        second.perWatt(b),
-        difference,
-        sigma,
-        twoSided(difference / sigma),
+        compared.first(),
+        compared.second(),
+        compared.difference(),
+        compared.sigma(),
+        twoSided(compared.difference() / compared.sigma()),
         true);
   }
 
@@ -139,9 +141,12 @@ public record RunComparison(List<ComparedSource> sources, boolean inMillimetres)
   private static ComparedSource firstOnly(ComparedRun first, ComparedRun second, int index) {
     HeatSource source = first.sources().get(index);
     BoardPosition place = first.place(source);
-    double most = second.upperLimitKelvin() / second.watts();
-    double here = first.perWatt(source);
-    double sigma = first.perWattSigma(source);
+    boolean bySwing = PerWatt.bySwing(first, second);
+    double share = bySwing ? 1 : second.pulses().swingShare(source.timeConstantSeconds());
+    double most = second.upperLimitKelvin() / share / second.watts();
+    PerWatt.Known known = bySwing ? PerWatt.swing(first, source) : PerWatt.settled(first, source);
+    double here = known.value();
+    double sigma = known.sigma();
     double difference = most - here;
     boolean sure = difference < 0 && -difference > 1.645 * sigma;
     return new ComparedSource(

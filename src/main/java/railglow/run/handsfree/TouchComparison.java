@@ -89,7 +89,7 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
 
   /** What was found at a point, in words. */
   public String found(TouchResult touch) {
-    return touch.where().isEmpty() ? verdict(touch) : touch.where() + ", " + rise(touch);
+    return touch.where().isEmpty() ? verdict(touch) : touch.where() + ", " + swing(touch);
   }
 
   /** The power to the source from a point, in words. */
@@ -132,10 +132,10 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
     return touch.verdict().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 
-  private static String rise(TouchResult touch) {
+  private static String swing(TouchResult touch) {
     return touch.unit().equals("K")
-        ? Quantity.format(touch.riseKelvin(), Unit.KELVIN)
-        : String.format(Locale.ROOT, "%.2f %s", touch.riseKelvin(), touch.unit());
+        ? Quantity.format(touch.swingKelvin(), Unit.KELVIN)
+        : String.format(Locale.ROOT, "%.2f %s", touch.swingKelvin(), touch.unit());
   }
 
   private void conclude(List<String> lines, TouchResult best) {

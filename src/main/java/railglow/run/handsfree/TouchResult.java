@@ -7,8 +7,9 @@ package railglow.run.handsfree;
  * @param runId name of its run folder
  * @param verdict as in the findings; {@code NO_FINDINGS} when the run had no data
  * @param where the first suspect, or the place in the picture; empty when nothing was found
- * @param riseKelvin of the strongest source, in the findings' unit; NaN without one
- * @param unit of the rise
+ * @param swingKelvin of the strongest source in step with the pulse, in the findings' unit; NaN
+ *     without one
+ * @param unit of the swing
  * @param onVolts at the probe, leads taken off; NaN when not measured
  * @param onAmperes NaN when not measured
  * @param lowestOhms seen while ON, leads taken off; NaN when nothing flowed
@@ -22,7 +23,7 @@ public record TouchResult(
     String runId,
     String verdict,
     String where,
-    double riseKelvin,
+    double swingKelvin,
     String unit,
     double onVolts,
     double onAmperes,

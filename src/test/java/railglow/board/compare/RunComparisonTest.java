@@ -16,9 +16,13 @@ import railglow.board.compare.ComparisonWords.Question;
 import railglow.board.geometry.Registration;
 import railglow.board.geometry.RegistrationPoint;
 import railglow.thermal.HeatSource;
+import railglow.thermal.RiseByModel;
+import railglow.thermal.RiseByModel.Model;
 import railglow.units.Interval;
 
 class RunComparisonTest {
+  private static final PulseKind PULSES = new PulseKind(2, false);
+
   private static HeatSource source(double column, double row, double rise, double sigma) {
     return new HeatSource(
         column,
@@ -40,7 +44,7 @@ class RunComparisonTest {
   }
 
   private static ComparedRun run(String label, double watts, HeatSource... sources) {
-    return new ComparedRun(label, List.of(sources), watts, 0.1, Optional.empty());
+    return new ComparedRun(label, List.of(sources), watts, 0.1, PULSES, Optional.empty());
   }
 
   /** Scale 2 px/mm with the board shifted in the picture by a number of columns. */
@@ -69,7 +73,8 @@ class RunComparisonTest {
         ComparisonWords.of(Question.TWO_POINTS, first, second, comparison, "K/W", NAMES);
     assertEquals(
         "C37 stays hot at both points: the fault is there; L3 warms only as a path.", words.get(0));
-    assertEquals(3, words.size());
+    assertEquals(4, words.size());
+    assertEquals("Per watt are swings in step with the pulse.", words.get(3));
   }
 
   @Test
@@ -106,9 +111,10 @@ class RunComparisonTest {
 
   @Test
   void aCameraThatMovedIsUndoneByBothRegistrations() {
-    ComparedRun first = new ComparedRun("a", List.of(source(164, 114, 1, 0.1)), 1, 0.1, shifted(8));
+    ComparedRun first =
+        new ComparedRun("a", List.of(source(164, 114, 1, 0.1)), 1, 0.1, PULSES, shifted(8));
     ComparedRun second =
-        new ComparedRun("b", List.of(source(184, 114, 1, 0.1)), 1, 0.1, shifted(28));
+        new ComparedRun("b", List.of(source(184, 114, 1, 0.1)), 1, 0.1, PULSES, shifted(28));
     RunComparison comparison = RunComparison.of(first, second);
     assertEquals(Presence.BOTH, comparison.sources().get(0).presence());
     assertEquals(78, comparison.sources().get(0).x(), 1e-6);
@@ -126,7 +132,7 @@ class RunComparisonTest {
     assertEquals(
         "C37 is gone and nothing else is hot: the repair is confirmed.",
         ComparisonWords.of(Question.BEFORE_AFTER, before, after, comparison, "K/W", NAMES).get(0));
-    ComparedRun weak = new ComparedRun("after", List.of(), 0.05, 0.1, Optional.empty());
+    ComparedRun weak = new ComparedRun("after", List.of(), 0.05, 0.1, PULSES, Optional.empty());
     comparison = RunComparison.of(before, weak);
     assertFalse(comparison.sources().get(0).absenceIsSure());
     assertTrue(
@@ -164,8 +170,8 @@ class RunComparisonTest {
     int tries = 2000;
     for (int i = 0; i < tries; i++) {
       // Each run repeats the truth with its share of error, and noise comes upon that.
-      double once = 1 + ComparedRun.REPEAT_SHARE * random.nextGaussian();
-      double again = 2 + 2 * ComparedRun.REPEAT_SHARE * random.nextGaussian();
+      double once = 1 + PerWatt.REPEAT_SHARE * random.nextGaussian();
+      double again = 2 + 2 * PerWatt.REPEAT_SHARE * random.nextGaussian();
       ComparedRun first = run("a", 1, source(164, 114, once + 0.05 * random.nextGaussian(), 0.05));
       ComparedRun second =
           run("b", 2, source(164, 114, again + 0.08 * random.nextGaussian(), 0.08));
@@ -173,5 +179,68 @@ class RunComparisonTest {
     }
     // 5 % of 2000 with a standard deviation of 0.49 %.
     assertEquals(0.05, below / (double) tries, 0.02);
+  }
+
+  /** One place at a period: its swing, and its settled rise by one body and by a sheet. */
+  private static ComparedRun pulsed(double period, double swing, double body, double sheet) {
+    HeatSource at = source(164, 114, swing, 0.005);
+    List<RiseByModel> models =
+        List.of(
+            new RiseByModel(Model.ONE_BODY, body, new Interval(0.97 * body, 1.03 * body)),
+            new RiseByModel(Model.SHEET, sheet, new Interval(0.97 * sheet, 1.03 * sheet)));
+    HeatSource source =
+        new HeatSource(
+            at.column(),
+            at.row(),
+            at.columnVariance(),
+            at.rowVariance(),
+            0,
+            swing,
+            at.swingInterval95(),
+            body,
+            new Interval(0.9 * body, 1.05 * sheet),
+            swing,
+            0,
+            1,
+            2,
+            1e-4,
+            1,
+            models);
+    return new ComparedRun(
+        "every " + period + " s",
+        List.of(source),
+        1,
+        0.1,
+        new PulseKind(period, false),
+        Optional.empty());
+  }
+
+  @Test
+  void runsOfDifferentPeriodsAreComparedByWhatTheyWouldSettleAt() {
+    RunComparison comparison =
+        RunComparison.of(pulsed(2, 0.15, 0.65, 0.95), pulsed(8, 0.35, 0.66, 0.94));
+    assertTrue(!comparison.bySwing());
+    assertEquals(0, comparison.sources().get(0).difference(), 0.02);
+    assertTrue(comparison.sources().get(0).p() > 0.5, comparison.toString());
+  }
+
+  /** The intervals overlap, but by every model the second is half as warm again. */
+  @Test
+  void theErrorOfTheModelIsCommonToBothRuns() {
+    ComparedRun first = pulsed(2, 0.15, 0.65, 0.95);
+    ComparedRun second = pulsed(8, 0.5, 0.97, 1.42);
+    assertTrue(second.sources().get(0).riseInterval95().low() < 0.95);
+    ComparedSource compared = RunComparison.of(first, second).sources().get(0);
+    assertTrue(compared.p() < 1e-3, compared.toString());
+  }
+
+  @Test
+  void runsOfTheSamePeriodAreComparedByTheirSwingsWhateverTheirRises() {
+    ComparedSource compared =
+        RunComparison.of(pulsed(2, 0.15, 0.65, 0.95), pulsed(2, 0.15, 1.1, 1.6)).sources().get(0);
+    assertEquals(0, compared.difference());
+    ComparedSource warmer =
+        RunComparison.of(pulsed(2, 0.15, 0.65, 0.95), pulsed(2, 0.25, 0.65, 0.95)).sources().get(0);
+    assertTrue(warmer.p() < 1e-3, warmer.toString());
   }
 }

@@ -51,8 +51,8 @@ class ReductionTest {
         findings
             .headline()
             .matches(
-                "Heat at .*: a rise of [0-9.]+ counts, [0-9.]+ times the noise of one pixel of the"
-                    + " difference, .95 %: [0-9.]+ counts to [0-9.]+ counts.*"),
+                "Heat at .*: it swings by [0-9.]+ counts, [0-9.]+ times the noise of one pixel of the"
+                    + " difference, in step with the pulse .95 %: [0-9.]+ counts to [0-9.]+ counts.*"),
         findings.headline());
     assertFalse(findings.headline().contains(" K") || findings.headline().contains("mK"));
     Reduced nothing = new InventedRun(START, 0, 2).reduce(0, new ArrayList<>());
