@@ -16,6 +16,8 @@ final class MatchedFilter {
   private final SymmetricKernel sums;
   private final float[] scale;
   private final float[] scaleRow;
+  private final double[] sharesAcross;
+  private final double[] sharesDown;
   private float leastScale;
 
   MatchedFilter(int width, int height, double sigmaPixels) {
@@ -30,6 +32,8 @@ final class MatchedFilter {
     sums = new SymmetricKernel(width, height, radius);
     scale = new float[width * height];
     scaleRow = new float[width];
+    sharesAcross = meanShares(width);
+    sharesDown = meanShares(height);
     maskWith(null);
   }
 
@@ -92,8 +96,9 @@ final class MatchedFilter {
   void apply(float[] input, float[] output, CommonParts.Removed removed, Area area) {
     int n = area.columns();
     float[] across =
-        Arrays.copyOfRange(evening(width, removed.rowShare()), area.left(), area.right());
-    float[] down = evening(height, removed.columnShare());
+        Arrays.copyOfRange(
+            evening(sharesAcross, removed.rowShare()), area.left(), area.right());
+    float[] down = evening(sharesDown, removed.columnShare());
     sums.sum(
         input,
         kernel,
@@ -116,16 +121,22 @@ final class MatchedFilter {
    * Per place along an axis, 1 / root of the share of white noise that stays in the output when a
    * share of the line's mean is taken out of the input.
    */
-  private float[] evening(int n, double share) {
-    float[] factors = new float[n];
-    for (int at = 0; at < n; at++) {
-      double lost = share > 0 ? (2 * share - share * share) * meanShare(n, at) : 0;
+  private static float[] evening(double[] meanShares, double share) {
+    float[] factors = new float[meanShares.length];
+    for (int at = 0; at < factors.length; at++) {
+      double lost = share > 0 ? (2 * share - share * share) * meanShares[at] : 0;
       factors[at] = (float) (1 / Math.sqrt(Math.max(0.1, 1 - lost)));
     }
     return factors;
   }
 
   /** The share of the kernel's energy that lies in the mean of a line of n pixels. */
+  private double[] meanShares(int n) {
+    double[] shares = new double[n];
+    Arrays.setAll(shares, at -> meanShare(n, at));
+    return shares;
+  }
+
   private double meanShare(int n, int at) {
     double sum = 0;
     double squares = 0;
@@ -148,7 +159,7 @@ final class MatchedFilter {
 
   /** Share of a source's amplitude that is left in the picture's middle after removal. */
   double amplitudeLeft(CommonParts.Removed removed) {
-    return (1 - removed.rowShare() * meanShare(width, width / 2))
-        * (1 - removed.columnShare() * meanShare(height, height / 2));
+    return (1 - removed.rowShare() * sharesAcross[width / 2])
+        * (1 - removed.columnShare() * sharesDown[height / 2]);
   }
 }
