@@ -96,8 +96,7 @@ final class MatchedFilter {
   void apply(float[] input, float[] output, CommonParts.Removed removed, Area area) {
     int n = area.columns();
     float[] across =
-        Arrays.copyOfRange(
-            evening(sharesAcross, removed.rowShare()), area.left(), area.right());
+        Arrays.copyOfRange(evening(sharesAcross, removed.rowShare()), area.left(), area.right());
     float[] down = evening(sharesDown, removed.columnShare());
     sums.sum(
         input,

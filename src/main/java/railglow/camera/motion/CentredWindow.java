@@ -15,18 +15,16 @@ final class CentredWindow {
   private static final double MEAN_ABSOLUTE_TO_SIGMA = 1.2533;
   private static final double MEDIAN_ABSOLUTE_TO_SIGMA = 1.4826;
 
-  /** A pixel's weight goes from 1 to 0 within this part of the limit below it. */
-  private static final float SHARPNESS = 1e6f;
-
   private final int width;
   private final int height;
   private final int margin;
   private final float[] rowMeans;
   private final float[] columns;
-  private final float[] columnWeights;
-  private final float[][] weights;
+  private final int[] columnCounts;
+  private final int[] places;
   private final float[] sorted;
   private final int stride;
+  private int outliers;
 
   /**
    * @param imageWidth with margins
@@ -38,8 +36,8 @@ final class CentredWindow {
     this.margin = margin;
     this.rowMeans = new float[height];
     this.columns = new float[width];
-    this.columnWeights = new float[width];
-    this.weights = newPlane();
+    this.columnCounts = new int[width];
+    this.places = new int[width * height];
     this.stride = Math.max(1, width * height / ENOUGH) | 1;
     this.sorted = new float[width * height / stride + 1];
   }
@@ -88,34 +86,50 @@ final class CentredWindow {
   /**
    * As {@link #centre}, then once more without the pixels that stand out by more than the limit;
    * those become zero. So a heat source neither counts nor pulls its rows and columns along.
+   *
+   * <p>After the first time rows and columns add up to nothing, so what those without some pixels
+   * add up to follows from these pixels alone, which are few.
    */
   void centreWithoutOutliers(float[][] values, double limitInScales) {
     centre(values);
     float most = (float) (limitInScales * medianScale(values));
-    float sharp = SHARPNESS / Math.max(most, Float.MIN_NORMAL * SHARPNESS);
     Arrays.fill(columns, 0);
-    Arrays.fill(columnWeights, 0);
+    Arrays.fill(columnCounts, 0);
+    outliers = 0;
     double all = 0;
-    double used = 0;
     for (int row = 0; row < height; row++) {
-      weigh(values[row], most, sharp, weights[row]);
-      multiply(values[row], weights[row]);
-      add(columns, values[row]);
-      add(columnWeights, weights[row]);
-      float sum = sum(values[row]);
-      float weight = sum(weights[row]);
-      rowMeans[row] = weight == 0 ? 0 : sum / weight;
-      all += sum;
-      used += weight;
+      int before = outliers;
+      float out = takeOutliers(values[row], row * width, most);
+      int used = width - (outliers - before);
+      rowMeans[row] = used == 0 ? 0 : -out / used;
+      all -= out;
     }
+    int used = width * height - outliers;
     float mean = used == 0 ? 0 : (float) (all / used);
     for (int x = 0; x < width; x++) {
-      columns[x] = (columnWeights[x] == 0 ? 0 : columns[x] / columnWeights[x]) - mean;
+      int rows = height - columnCounts[x];
+      columns[x] = (rows == 0 ? 0 : -columns[x] / rows) - mean;
     }
     for (int row = 0; row < height; row++) {
       subtractRow(values[row], columns, rowMeans[row]);
-      multiply(values[row], weights[row]);
     }
+    for (int k = 0; k < outliers; k++) {
+      values[places[k] / width][places[k] % width] = 0;
+    }
+  }
+
+  /** Notes a row's outliers; returns their sum. */
+  private float takeOutliers(float[] row, int start, float most) {
+    float sum = 0;
+    for (int x = 0; x < row.length; x++) {
+      if (!(Math.abs(row[x]) <= most)) {
+        sum += row[x];
+        columns[x] += row[x];
+        columnCounts[x]++;
+        places[outliers++] = start + x;
+      }
+    }
+    return sum;
   }
 
   double product(float[][] one, float[][] other) {
@@ -183,18 +197,6 @@ final class CentredWindow {
     return sum / count;
   }
 
-  /**
-   * 1 below the limit and 0 from it on, without a comparison, of which the compiler makes no
-   * vectors: t + |t| is twice the larger of t and 0.
-   */
-  private static void weigh(float[] values, float most, float sharp, float[] into) {
-    for (int x = 0; x < into.length; x++) {
-      float below = most - Math.abs(values[x]);
-      float missing = 1 - (below + Math.abs(below)) * sharp;
-      into[x] = 1 - (missing + Math.abs(missing)) / 2;
-    }
-  }
-
   private static void add(float[] sums, float[] row) {
     for (int x = 0; x < sums.length; x++) {
       sums[x] += row[x];
@@ -210,12 +212,6 @@ final class CentredWindow {
   private static void addProducts(float[] sums, float[] one, float[] other) {
     for (int x = 0; x < sums.length; x++) {
       sums[x] += one[x] * other[x];
-    }
-  }
-
-  private static void multiply(float[] row, float[] factors) {
-    for (int x = 0; x < row.length; x++) {
-      row[x] *= factors[x];
     }
   }
 

@@ -1,5 +1,7 @@
 package railglow.camera.motion;
 
+import java.util.Arrays;
+
 /**
  * Where a scene stands by its large structure alone, roughly but far out: on a picture of means
  * over many pixels a camera's fixed pattern, which stays where it is, weighs next to nothing, while
@@ -26,6 +28,8 @@ final class CoarsePlace {
   private final int height;
   private final ShiftEstimator estimator;
   private final float[] coarse;
+  private final float[] line;
+  private final float[] sums;
   private double usualX;
   private double usualY;
   private boolean begun;
@@ -45,6 +49,8 @@ final class CoarsePlace {
     this.estimator =
         least / factor >= LEAST_SIDE ? new ShiftEstimator(this.width, this.height) : null;
     this.coarse = new float[this.width * this.height];
+    this.line = new float[width];
+    this.sums = new float[width];
   }
 
   /** Sets what images are compared with. */
@@ -105,19 +111,27 @@ final class CoarsePlace {
     return estimator.shiftY() * factor;
   }
 
+  /** Adds whole rows first, of which the compiler makes vector code (decision 0090). */
   private void reduce(float[] fine) {
     float share = 1.0f / (factor * factor);
     for (int row = 0; row < height; row++) {
-      for (int column = 0; column < width; column++) {
-        float sum = 0;
-        for (int y = 0; y < factor; y++) {
-          int at = (row * factor + y) * fineWidth + column * factor;
-          for (int x = 0; x < factor; x++) {
-            sum += fine[at + x];
-          }
-        }
-        coarse[row * width + column] = sum * share;
+      Arrays.fill(sums, 0);
+      for (int y = 0; y < factor; y++) {
+        System.arraycopy(fine, (row * factor + y) * fineWidth, line, 0, fineWidth);
+        add(sums, line);
       }
+      for (int column = 0; column < width; column++) {
+        int at = column * factor;
+        float sum = sums[at] + sums[at + 1];
+        coarse[row * width + column] =
+            share * (factor == 2 ? sum : sum + (sums[at + 2] + sums[at + 3]));
+      }
+    }
+  }
+
+  private static void add(float[] sums, float[] row) {
+    for (int x = 0; x < sums.length; x++) {
+      sums[x] += row[x];
     }
   }
 }
