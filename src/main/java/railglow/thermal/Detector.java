@@ -184,7 +184,7 @@ public final class Detector {
                 filters[w].sigma(), filters[w].fieldSigma(removedI), noise, arc, accepted - 1);
       }
     }
-    return verdict(statistics, rules, last.orElse(null));
+    return verdict(statistics, rules, lines, last.orElse(null));
   }
 
   private int pixels() {
@@ -214,7 +214,8 @@ public final class Detector {
     return noise == null ? trust : TrustMap.of(narrow, noise, cycles.alive(), width, height);
   }
 
-  private Look verdict(WidthStatistics[] statistics, ScoreRule[] rules, ReducedCycle last) {
+  private Look verdict(
+      WidthStatistics[] statistics, ScoreRule[] rules, LineNoise lines, ReducedCycle last) {
     Plane significance = new Plane(width, height);
     FieldFamily family = WidthStatistics.family(statistics, width, height);
     if (family == null) {
@@ -271,7 +272,7 @@ public final class Detector {
       }
     }
     double limit =
-        WidthStatistics.upperLimit(statistics, filters, settings, removedI, scoreToCall());
+        WidthStatistics.upperLimit(statistics, filters, settings, removedI, lines, scoreToCall());
     return new Look(
         accepted, sources, refused, strongest, limit, inPhase, quadrature, significance);
   }

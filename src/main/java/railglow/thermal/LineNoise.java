@@ -109,6 +109,15 @@ record LineNoise(double[] rows, double[] columns) {
     return each;
   }
 
+  /** The largest deviation of such an output over the typical one. */
+  double worstDeviation(double sigma) {
+    double least = 1;
+    for (float each : perDeviation(sigma)) {
+      least = Math.min(least, each);
+    }
+    return 1 / least;
+  }
+
   private static double[] filtered(double[] ratios, double sigma) {
     int reach = (int) Math.ceil(3 * sigma);
     double[] result = new double[ratios.length];

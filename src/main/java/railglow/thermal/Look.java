@@ -10,8 +10,8 @@ import java.util.List;
  * @param refused what follows the pulse just as clearly, but not as heat does, strongest first
  * @param strongest the strongest candidate whether significant or not; null when there is none that
  *     could be heat
- * @param upperLimitKelvin a source of this final rise (at the most favourable delay, as wide as the
- *     narrowest filter or wider) would have been called by now with 95 % probability
+ * @param upperLimitKelvin a source that swings by this, as wide as the narrowest filter or wider,
+ *     on whichever line, would have been called by now with 95 % probability
  * @param inPhase mean ON minus OFF, row and column parts removed
  * @param quadrature mean slow part, likewise
  * @param significance the field of the detection statistic as a standard normal score

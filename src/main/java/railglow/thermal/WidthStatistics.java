@@ -44,15 +44,18 @@ record WidthStatistics(
   }
 
   /**
-   * The final rise that would have been called with 95 % probability: at the narrowest width that
-   * has noise to measure with, since a wider source of the same rise is seen sooner, and the most
-   * favourable time constant searched.
+   * The swing that would have been called with 95 % probability, wherever it is: at the narrowest
+   * width that has noise to measure with, since a wider source of the same swing is seen sooner, on
+   * the noisiest line, and at the most favourable time constant searched.
+   *
+   * @param lines that have noise of their own; null where none stands out
    */
   static double upperLimit(
       WidthStatistics[] all,
       MatchedFilter[] filters,
       DetectionSettings settings,
       CommonParts.Removed removed,
+      LineNoise lines,
       double bound) {
     int w = 0;
     while (w < all.length - 1 && all[w] == null) {
@@ -69,7 +72,8 @@ record WidthStatistics(
       best = Math.max(best, s.unitSignal(g));
     }
     double gain = Math.sqrt(filters[w].amplitudeLeft(removed)) / filters[w].leastScale();
-    return t / (KEPT_BETWEEN * best * gain * Math.sqrt(s.degrees + 1.0));
+    double noisier = lines == null ? 1 : lines.worstDeviation(s.sigma);
+    return noisier * t / (KEPT_BETWEEN * best * gain * Math.sqrt(s.degrees + 1.0));
   }
 
   /** Length of a response of one kelvin, whitened: its signal to noise ratio per cycle. */
