@@ -33,6 +33,8 @@ public final class RawStreamSource implements FrameSource {
   private long skippedInSuccession;
   private long framesTorn;
   private int tornInSuccession;
+  private long skippedBeforeFrame;
+  private int apartInSuccession;
 
   public RawStreamSource(IncomingBytes stream, CameraDescriptor camera, MonotonicClock clock) {
     this.stream = stream;
@@ -118,6 +120,7 @@ public final class RawStreamSource implements FrameSource {
   private boolean take(Frame frame, long arrivalNanos) throws IOException {
     filled = 0;
     tornInSuccession = 0;
+    checkApart();
     hasWholeFrame = true;
     FrameNumbering.Verdict verdict = numbering.next(bytes, 0, arrivalNanos);
     if (numbering.jumpsInSuccession() >= MAX_JUMPS) {
@@ -137,6 +140,16 @@ public final class RawStreamSource implements FrameSource {
     }
     afterGap = false;
     return true;
+  }
+
+  /** Frames with bytes between them, one after the other, are larger ones than described. */
+  private void checkApart() throws IOException {
+    long apart = skippedBeforeFrame;
+    skippedBeforeFrame = 0;
+    apartInSuccession = apart > 0 ? apartInSuccession + 1 : 0;
+    if (apartInSuccession > MAX_TORN) {
+      throw outOfStep("frames begin every " + (bytes.length + apart) + " bytes in it");
+    }
   }
 
   /** Whether the full buffer is one frame; if not, throws away what stands before the next one. */
@@ -161,6 +174,7 @@ public final class RawStreamSource implements FrameSource {
     }
     dropFirst(start);
     skippedInSuccession += start;
+    skippedBeforeFrame += start;
     if (skippedInSuccession > (long) MAX_FRAMES_WITHOUT_MARKER * bytes.length) {
       throw outOfStep("the marker " + marker + " is nowhere in it");
     }

@@ -44,6 +44,10 @@ final class AlignmentAtBench {
     Hunt hunt = new Hunt(terminal, runs, commandLine, new LiveView.Options());
     int exitCode = hunt.run(setup);
     if (exitCode != ExitCode.DONE) {
+      terminal.complain("");
+      terminal.complain(
+          "Alignment  none: the run ended before all pulses were made; nothing was measured or"
+              + " kept");
       return exitCode;
     }
     RecordedAlignment.Result result;

@@ -90,6 +90,28 @@ class RawStreamSourceTest {
   }
 
   @Test
+  void aStreamWhoseFramesBecomeLargerIsNamedWithTheirNewSize() throws IOException {
+    ByteArrayOutputStream sent = new ByteArrayOutputStream();
+    sent.write(frames(0, 1));
+    int length = frames(0).length;
+    for (int counter = 2; counter < 20; counter++) {
+      sent.write(Arrays.copyOf(frames(counter), length + 5));
+    }
+    RawStreamSource source = source(sent.toByteArray());
+    Frame frame = new Frame(source.newSamples());
+    IOException e =
+        assertThrows(
+            IOException.class,
+            () -> {
+              while (source.read(frame, 1_000_000) != FrameSource.Outcome.ENDED) {
+                assertTrue(frame.number() < 10, "frames of another size go on being given");
+              }
+            });
+    String size = "frames begin every " + (length + 5) + " bytes in it";
+    assertTrue(e.getMessage().contains(size), e.getMessage());
+  }
+
+  @Test
   void aCounterOfFourBytesTellsATornFrameWithoutAnyMarker() throws IOException {
     ByteArrayOutputStream sent = new ByteArrayOutputStream();
     int frameBytes = 7 + 2 * PIXELS;
