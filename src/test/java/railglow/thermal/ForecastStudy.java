@@ -19,9 +19,7 @@ final class ForecastStudy {
   /** Cycles to the first call near the source; the cap and one when there is none. */
   static int cyclesToFind(
       DetectionSettings settings, double rise, double tau, double blur, long seed) {
-    WhiteCycles cycles =
-        new WhiteCycles(WIDTH, HEIGHT, NOISE / Math.sqrt(12.5), seed)
-            .with(new WhiteCycles.Source(40.3, 30.6, blur, rise, tau), 0, PERIOD);
+    WhiteCycles cycles = cycles(rise, tau, blur, seed);
     Detector detector = new Detector(settings, WIDTH, HEIGHT);
     for (int k = 1; k <= settings.maxCycles(); k++) {
       detector.addCycle(cycles.next());
@@ -34,6 +32,23 @@ final class ForecastStudy {
       }
     }
     return settings.maxCycles() + 1;
+  }
+
+  private static WhiteCycles cycles(double rise, double tau, double blur, long seed) {
+    return new WhiteCycles(WIDTH, HEIGHT, NOISE / Math.sqrt(12.5), seed)
+        .with(new WhiteCycles.Source(40.3, 30.6, blur, rise, tau), 0, PERIOD);
+  }
+
+  /** Whether the ideal observer, who looks once after these cycles, sees the same source there. */
+  static boolean ideal(int count, double rise, double tau, double blur, long seed) {
+    WhiteCycles cycles = cycles(rise, tau, blur, seed);
+    IdealObserver observer =
+        new IdealObserver(
+            WIDTH, HEIGHT, blur, FirstOrderResponse.of(tau, PERIOD), NOISE / Math.sqrt(12.5));
+    for (int k = 0; k < count; k++) {
+      observer.add(cycles.next());
+    }
+    return observer.shareOfThreshold(40.3, 30.6) >= 1;
   }
 
   static double median(DetectionSettings settings, double rise, double tau, double blur, int runs) {

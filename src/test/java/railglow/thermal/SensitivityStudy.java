@@ -41,16 +41,10 @@ public final class SensitivityStudy {
    * Of runs with a source of a guessed rise the largest share of the score asked for that was
    * reached at it, by the detector and by the ideal observer.
    */
-  record Shares(double guess, double[] found, double[] ideal) {
-    /** At another rise the mean share is larger in proportion, its scatter the same. */
-    static double power(double guess, double[] shares, double rise) {
-      double mean = Arrays.stream(shares).average().orElseThrow();
-      return Arrays.stream(shares).filter(s -> s + mean * (rise / guess - 1) >= 1).count()
-          / (double) shares.length;
-    }
-  }
+  private record Shares(double guess, double[] found, double[] ideal) {}
 
-  static Shares shares(int runs, int width, int height, int cap, double blur, double tauPeriods) {
+  private static Shares shares(
+      int runs, int width, int height, int cap, double blur, double tauPeriods) {
     DetectionSettings settings = settings(cap);
     FirstOrderResponse g = FirstOrderResponse.of(tauPeriods * PERIOD, PERIOD);
     double guess =
