@@ -23,6 +23,9 @@ public record BoardSurfaces(
   /** Where the board file states none. */
   public static final String SUPPOSED = "supposed";
 
+  /** Where somebody states it, in the board file or for a run. */
+  public static final String ENTERED = "entered";
+
   /** The room, and every surface by its kind. */
   public static final BoardSurfaces USUAL =
       new BoardSurfaces(23, 3, SUPPOSED, List.of(), Optional.empty());
@@ -36,6 +39,11 @@ public record BoardSurfaces(
 
   BoardSurfaces withReflected(double celsius, double sigmaKelvin, String from) {
     return new BoardSurfaces(celsius, sigmaKelvin, from, areas, reflector);
+  }
+
+  /** As somebody read it off a thermometer this time: it goes before the reflector. */
+  BoardSurfaces entered(double celsius, double sigmaKelvin) {
+    return new BoardSurfaces(celsius, sigmaKelvin, ENTERED, areas, Optional.empty());
   }
 
   /** An area of one emissivity, axis-aligned, board millimetres. */

@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
  *     reached
  * @param netsKnown whether it is known which parts are on the rail at all
  * @param surface what to mind about the surface there, in words; empty when it radiates well
+ * @param path why its heat is most likely that of the current's way; empty when it is not
  * @param late whether its heat comes clearly later than that of another source
  * @param heat clauses on its heat: K/W, order in time, true rise; said of the source's first part
  * @param place among the candidates of its source, from 0
@@ -34,6 +35,7 @@ record Candidate(
     String behind,
     boolean netsKnown,
     String surface,
+    String path,
     boolean late,
     String heat,
     int place) {
@@ -45,6 +47,8 @@ record Candidate(
     OTHER_SIDE,
     MAYBE_PATH,
     NEAR,
+    /** Where a clip sits, or beside a trace. */
+    AT_PATH,
     OFF_RAIL
   }
 
@@ -66,6 +70,7 @@ record Candidate(
         behind,
         netsKnown,
         surface,
+        path,
         late,
         heat,
         newPlace);
@@ -79,11 +84,11 @@ record Candidate(
         millimetres,
         sigmas,
         onRail,
-        where(board) + "; " + what(railName) + (place == 0 ? heat : "") + surface + ".");
+        where(board) + "; " + what(railName) + (place == 0 ? heat : "") + path + surface + ".");
   }
 
   private String where(Board board) {
-    if (tier == Tier.NEAR) {
+    if (sigmas > SuspectRanking.TOUCH_SIGMAS) {
       return String.format(
           Locale.ROOT,
           "the heat's centre is %.1f mm (%.1f sigma) outside its outline%s",

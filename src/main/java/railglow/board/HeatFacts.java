@@ -3,6 +3,7 @@ package railglow.board;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import railglow.thermal.HeatShape;
 import railglow.thermal.HeatSource;
 
 /**
@@ -11,9 +12,10 @@ import railglow.thermal.HeatSource;
  * @param watts at the board in the ON halves; NaN when not measured or the rises are no kelvin
  * @param startCelsius apparent temperature of each source's place before warming, in the sources'
  *     order; NaN where the camera has no absolute scale
+ * @param shapes how long and wide their heat is, in the same order; empty when not measured
  */
-public record HeatFacts(double watts, List<Double> startCelsius) {
-  public static final HeatFacts NONE = new HeatFacts(Double.NaN, List.of());
+public record HeatFacts(double watts, List<Double> startCelsius, List<HeatShape> shapes) {
+  public static final HeatFacts NONE = new HeatFacts(Double.NaN, List.of(), List.of());
 
   /** Later than this many times the earliest, and by the seconds below: it was merely warmed. */
   private static final double LATE_FACTOR = 2;
@@ -22,6 +24,7 @@ public record HeatFacts(double watts, List<Double> startCelsius) {
 
   public HeatFacts {
     startCelsius = List.copyOf(startCelsius);
+    shapes = List.copyOf(shapes);
   }
 
   /**

@@ -23,6 +23,16 @@ public final class NextStep {
    * @return one or two sentences, never empty
    */
   public static String text(Board board, String railName, List<Suspect> suspects, double railOhms) {
+    return text(board, railName, new Ranking(suspects, List.of()), railOhms);
+  }
+
+  /** As {@link #text(Board, String, List, double)}, with what is the current's way. */
+  public static String text(Board board, String railName, Ranking ranking, double railOhms) {
+    List<Suspect> suspects = ranking.suspects();
+    Lead lead = ranking.lead();
+    if (lead.path().isPresent()) {
+      return path(lead.path().get(), railName);
+    }
     if (suspects.isEmpty()) {
       return withoutSuspects(board);
     }
@@ -39,12 +49,26 @@ public final class NextStep {
         suspects.stream()
             .skip(1)
             .filter(s -> s.distanceSigmas() <= SuspectRanking.TOUCH_SIGMAS)
+            .filter(
+                s -> ranking.paths().stream().noneMatch(p -> p.sourceIndex() == s.sourceIndex()))
             .filter(s -> s.onRail() && !PartKind.of(s.part()).oftenPath())
             .findFirst();
     return second
             .map(s -> text + " If it does not, " + lift(board, railName, s.part()) + " next.")
             .orElse(text)
-        + clip(railOhms);
+        + clip(ranking.paths(), railOhms);
+  }
+
+  private static String path(HeatPath path, String railName) {
+    String other =
+        switch (path.kind()) {
+          case CLIP -> "clip on at another point of " + railOr(railName);
+          case TRACE -> "inject at another point of " + railOr(railName) + ", beyond an end of it,";
+        };
+    return upperFirst(path.reason())
+        + ". To be sure "
+        + other
+        + " and compare; what stays hot at both points is the fault.";
   }
 
   /**
@@ -67,7 +91,12 @@ public final class NextStep {
   }
 
   /** A contact of some tens of milliohm takes as much of the current's heat as a short does. */
-  private static String clip(double railOhms) {
+  private static String clip(List<HeatPath> paths, double railOhms) {
+    Optional<HeatPath> known =
+        paths.stream().filter(path -> path.kind() == HeatPath.Kind.CLIP).findFirst();
+    if (known.isPresent()) {
+      return " The heat " + known.get().place() + " is most likely its contact.";
+    }
     return railOhms < CLIP_WARMS_BELOW_OHMS
         ? " With so low a rail the clip warms too: what moves when you move it is not the fault."
         : "";

@@ -3,6 +3,7 @@ package railglow.board;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import railglow.board.geometry.BoardPosition;
@@ -35,22 +36,30 @@ public final class SuspectRanking {
     return rank(board, railName, sources, HeatFacts.NONE);
   }
 
+  /** As {@link #of}, the suspects alone. */
+  public static List<Suspect> rank(
+      Board board, String railName, List<HeatSource> sources, HeatFacts facts) {
+    return of(board, railName, sources, facts).suspects();
+  }
+
   /**
    * @param railName the injected rail; empty when none was named
    * @param sources strongest first, which is by heat per power: all got the same power
    * @param facts what is known of their heat
-   * @return by rank, each part once; empty when the board has no registration or no parts
+   * @return each part once; nothing when the board has no registration
    */
-  public static List<Suspect> rank(
+  public static Ranking of(
       Board board, String railName, List<HeatSource> sources, HeatFacts facts) {
     if (board.registration().isEmpty()) {
-      return List.of();
+      return Ranking.NOTHING;
     }
+    List<HeatPath> paths = HeatPaths.of(board, railName, sources, facts.shapes());
     List<HeatFacts.Place> places = facts.places(board, sources);
     List<Candidate> all = new ArrayList<>();
     for (int i = 0; i < sources.size(); i++) {
       List<Candidate> own =
-          candidates(board, railName, position(board, sources.get(i)), i, places.get(i));
+          candidates(
+              board, railName, position(board, sources.get(i)), i, places.get(i), at(paths, i));
       for (int place = 0; place < Math.min(own.size(), MOST_PER_SOURCE); place++) {
         all.add(own.get(place).at(place));
       }
@@ -67,7 +76,41 @@ public final class SuspectRanking {
         suspects.add(candidate.suspect(suspects.size() + 1, board, railName));
       }
     }
-    return suspects;
+    return new Ranking(suspects, withLead(paths, all));
+  }
+
+  private static Optional<HeatPath> at(List<HeatPath> paths, int source) {
+    return paths.stream().filter(path -> path.sourceIndex() == source).findFirst();
+  }
+
+  /**
+   * The strongest path leads where no part explains the heat better: where the first candidate lies
+   * at a path itself, or only near a weaker source, or is not on the rail.
+   *
+   * @param all the candidates in their final order
+   */
+  private static List<HeatPath> withLead(List<HeatPath> paths, List<Candidate> all) {
+    if (paths.isEmpty()) {
+      return paths;
+    }
+    int strongest = paths.get(0).sourceIndex();
+    int leads = strongest;
+    if (!all.isEmpty()) {
+      Candidate first = all.get(0);
+      boolean explained =
+          switch (first.tier()) {
+            case LIKELY, OTHER_SIDE, MAYBE_PATH -> true;
+            case NEAR -> first.source() < strongest;
+            case AT_PATH, OFF_RAIL -> false;
+          };
+      leads = explained ? -1 : first.tier() == Candidate.Tier.AT_PATH ? first.source() : strongest;
+    } else if (strongest > 0) {
+      leads = -1;
+    }
+    int chosen = leads;
+    return paths.stream()
+        .map(path -> path.sourceIndex() == chosen ? path.leading() : path)
+        .toList();
   }
 
   /** Where a source is on the board, with the errors of its position and of the registration. */
@@ -84,7 +127,12 @@ public final class SuspectRanking {
   }
 
   private static List<Candidate> candidates(
-      Board board, String railName, BoardPosition at, int source, HeatFacts.Place heat) {
+      Board board,
+      String railName,
+      BoardPosition at,
+      int source,
+      HeatFacts.Place heat,
+      Optional<HeatPath> path) {
     BoardPosition position = at.withAdded(PLACEMENT_SIGMA_MILLIMETRES);
     boolean netsKnown = !railName.isEmpty() && !board.padsOn(railName).isEmpty();
     RailReach reach = RailReach.of(board, railName);
@@ -103,6 +151,9 @@ public final class SuspectRanking {
         continue;
       }
       Candidate.Tier tier = tier(board, part, touched, reached, netsKnown);
+      if (path.isPresent() && tier != Candidate.Tier.OFF_RAIL) {
+        tier = Candidate.Tier.AT_PATH;
+      }
       double share = touched ? outline.shareOf(position) : 0;
       double fromMiddle =
           Math.hypot(
@@ -122,6 +173,7 @@ public final class SuspectRanking {
               via == null ? "" : via,
               netsKnown,
               surface,
+              path.map(one -> "; " + one.reason()).orElse(""),
               heat.late(),
               heat.words(),
               0));

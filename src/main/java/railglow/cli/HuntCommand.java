@@ -24,6 +24,7 @@ final class HuntCommand implements Callable<Integer> {
   private final Terminal terminal;
   @Spec private CommandSpec spec;
   @Mixin private RunOptions options = new RunOptions();
+  @Mixin private EnteredOptions entered = new EnteredOptions();
 
   @Mixin private LiveView.Options live = new LiveView.Options();
 
@@ -36,7 +37,7 @@ final class HuntCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     AsLastTime.complete(options, terminal);
-    RunSetup setup = RunSetup.of(options);
+    RunSetup setup = entered.on(RunSetup.of(options));
     if (!setup.refusals().isEmpty()) {
       PlanText.refusals(setup.refusals()).forEach(terminal::complain);
       return ExitCode.REFUSED;

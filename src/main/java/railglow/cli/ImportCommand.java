@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -110,6 +111,8 @@ final class ImportCommand implements Callable<Integer> {
       description = "where the run folder is made (default: runs)")
   private Path runs = Path.of("runs");
 
+  @Mixin private EnteredOptions entered = new EnteredOptions();
+
   ImportCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -117,7 +120,10 @@ final class ImportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     LoadedBoard files =
-        board == null ? null : BoardFile.read(ShippedFiles.find(board, "examples", "board file"));
+        entered.on(
+            board == null
+                ? null
+                : BoardFile.read(ShippedFiles.find(board, "examples", "board file")));
     Board loaded = files == null ? null : files.board();
     try (RecordedFrames recorded = open()) {
       List<CycleWindow> cycles = cycles();

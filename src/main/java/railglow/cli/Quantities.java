@@ -63,6 +63,12 @@ final class Quantities {
     }
   }
 
+  static final class Celsius extends OfUnit {
+    Celsius() {
+      super(Unit.CELSIUS);
+    }
+  }
+
   static final class Ohms extends OfUnit {
     Ohms() {
       super(Unit.OHM);

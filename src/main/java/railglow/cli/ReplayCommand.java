@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import railglow.board.Board;
@@ -16,6 +17,7 @@ import railglow.journal.FindingsFile;
 import railglow.journal.JournalEnds;
 import railglow.journal.NpyFile;
 import railglow.journal.RunFolder;
+import railglow.journal.RunHeader;
 import railglow.report.Placement;
 import railglow.report.RunReport;
 import railglow.run.FindingsMaker;
@@ -45,6 +47,8 @@ final class ReplayCommand implements Callable<Integer> {
           "only compare with the recorded findings: exit 0 when bit-identical, 1 when not")
   private boolean verify;
 
+  @Mixin private EnteredOptions entered = new EnteredOptions();
+
   ReplayCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -52,9 +56,15 @@ final class ReplayCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     RunFolder folder = RunFolderOf.existing(run);
-    if (JournalEnds.read(folder.journal()).header().isLog()) {
+    RunHeader header = JournalEnds.read(folder.journal()).header();
+    if (verify && entered.areGiven()) {
+      throw new UserMistake(
+          "--verify compares with what was recorded: leave --clip and --reflected out");
+    }
+    if (header.isLog()) {
       return log(folder);
     }
+    entered.correct(folder, header);
     Progress progress = new Progress(terminal, "frames replayed");
     Replay.Result result = Replay.of(folder, progress::at);
     progress.end();

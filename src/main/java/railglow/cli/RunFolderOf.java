@@ -2,10 +2,13 @@ package railglow.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import railglow.board.Board;
 import railglow.config.BoardFile;
 import railglow.config.ConfigException;
+import railglow.config.ConfigProblem;
+import railglow.config.EnteredFile;
 import railglow.journal.RunFolder;
 import railglow.journal.RunHeader;
 
@@ -34,13 +37,29 @@ final class RunFolderOf {
     }
   }
 
-  /** The board file kept in the run folder; empty when the run had none. */
+  /** The board of a run that had one, as its file says, without what was entered. */
+  static Board statedBoard(RunFolder folder, RunHeader header) throws ConfigException {
+    return BoardFile.read(folder.root().resolve(header.usedFiles().get("board"))).board();
+  }
+
+  /** The board kept in the run folder with what was entered; empty when the run had none. */
   static Optional<Board> board(RunFolder folder, RunHeader header) throws ConfigException {
     String copy = header.usedFiles().get("board");
     if (copy == null) {
       return Optional.empty();
     }
     Path file = folder.root().resolve(copy);
-    return Files.exists(file) ? Optional.of(BoardFile.read(file).board()) : Optional.empty();
+    if (!Files.exists(file)) {
+      return Optional.empty();
+    }
+    Path corrected = UsedFiles.corrected(folder);
+    try {
+      return Optional.of(
+          EnteredFile.read(UsedFiles.entered(folder))
+              .correctedBy(EnteredFile.read(corrected))
+              .on(statedBoard(folder, header)));
+    } catch (IllegalArgumentException e) {
+      throw new ConfigException(List.of(new ConfigProblem(corrected, 0, e.getMessage())));
+    }
   }
 }

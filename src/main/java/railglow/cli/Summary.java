@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import railglow.board.HeatPath;
 import railglow.board.Suspect;
 import railglow.journal.Findings;
 import railglow.journal.HeatPower;
@@ -31,6 +32,7 @@ final class Summary {
       wrap(lines, "Next       ", findings.nextStep());
     }
     suspects(lines, findings.suspects());
+    paths(lines, findings.paths());
     sources(lines, findings);
     lines.add("");
     measured(lines, findings);
@@ -78,6 +80,18 @@ final class Summary {
           lines,
           String.format(Locale.ROOT, "  %d. %-6s ", suspect.rank(), suspect.part()),
           suspect.reason());
+    }
+  }
+
+  /** Heat that is most likely no fault, by its number; the next step speaks of what leads. */
+  private static void paths(List<String> lines, List<HeatPath> paths) {
+    List<HeatPath> beside =
+        paths.stream().filter(path -> !path.leads()).limit(MOST_SOURCES).toList();
+    for (HeatPath path : beside) {
+      wrap(
+          lines,
+          "Path       ",
+          "source " + (path.sourceIndex() + 1) + ", " + path.place() + ": " + path.reason() + ".");
     }
   }
 

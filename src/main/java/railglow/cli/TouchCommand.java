@@ -46,6 +46,7 @@ final class TouchCommand implements Callable<Integer> {
   private final Terminal terminal;
   @Spec private CommandSpec spec;
   @Mixin private RunOptions options = new RunOptions();
+  @Mixin private EnteredOptions entered = new EnteredOptions();
   @Mixin private LiveView.Options live = new LiveView.Options();
 
   @Option(
@@ -122,7 +123,7 @@ final class TouchCommand implements Callable<Integer> {
     }
     TouchLabels names = names();
     AsLastTime.complete(options, terminal);
-    RunSetup setup = RunSetup.of(options);
+    RunSetup setup = entered.on(RunSetup.of(options));
     SensingLevel level = level(setup);
     List<Refusal> refusals = new ArrayList<>(setup.refusals());
     refusals.addAll(

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import railglow.config.EnteredFile;
 import railglow.config.LoadedBoard;
 import railglow.journal.RunFolder;
 
@@ -36,8 +37,22 @@ final class UsedFiles {
         Path copy = folder.used().resolve("board").resolve(inside.toString());
         copies.put(entry.getKey(), copied(file, copy, folder));
       }
+      if (!board.entered().isNothing()) {
+        EnteredFile.write(entered(folder), board.entered());
+        copies.put("entered", folder.root().relativize(entered(folder)).toString());
+      }
     }
     return copies;
+  }
+
+  /** What was corrected of that later. */
+  static Path corrected(RunFolder folder) {
+    return folder.root().resolve("corrected.yaml");
+  }
+
+  /** What was entered beside the board file when the run was made. */
+  static Path entered(RunFolder folder) {
+    return folder.used().resolve("entered.yaml");
   }
 
   private static String copied(Path file, Path copy, RunFolder folder) throws IOException {

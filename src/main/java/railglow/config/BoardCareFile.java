@@ -6,6 +6,7 @@ import java.util.Optional;
 import railglow.board.BoardCare;
 import railglow.board.BoardPlate;
 import railglow.board.BoardSurfaces;
+import railglow.board.Entered;
 import railglow.board.Part;
 import railglow.board.PartLimit;
 import railglow.board.Rail;
@@ -20,7 +21,11 @@ final class BoardCareFile {
 
   static BoardCare read(ConfigSection root, List<Rail> rails, List<Part> parts) {
     return new BoardCare(
-        partLimits(root, parts), relatedChecks(root, rails, parts), surfaces(root), plate(root));
+        partLimits(root, parts),
+        relatedChecks(root, rails, parts),
+        surfaces(root),
+        plate(root),
+        List.of());
   }
 
   private static List<PartLimit> partLimits(ConfigSection root, List<Part> parts) {
@@ -85,14 +90,22 @@ final class BoardCareFile {
               area.number("emissivity", 0.01, 1),
               area.optionalNumber("error", 0, 0.5).orElse(0.03)));
     }
-    var reflected = section.get().optionalQuantity("reflected", Unit.CELSIUS, -50, 100);
+    var reflected =
+        section
+            .get()
+            .optionalQuantity(
+                "reflected",
+                Unit.CELSIUS,
+                Entered.COLDEST_REFLECTED_CELSIUS,
+                Entered.HOTTEST_REFLECTED_CELSIUS);
     return new BoardSurfaces(
         reflected.orElse(BoardSurfaces.USUAL.reflectedCelsius()),
         section
             .get()
-            .optionalQuantity("reflected-error", Unit.KELVIN, 0, 50)
+            .optionalQuantity(
+                "reflected-error", Unit.KELVIN, 0, Entered.MOST_REFLECTED_SIGMA_KELVIN)
             .orElse(BoardSurfaces.USUAL.reflectedSigmaKelvin()),
-        reflected.isPresent() ? "entered" : BoardSurfaces.SUPPOSED,
+        reflected.isPresent() ? BoardSurfaces.ENTERED : BoardSurfaces.SUPPOSED,
         areas,
         reflector(section.get()));
   }

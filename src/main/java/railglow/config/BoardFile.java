@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import railglow.board.Board;
 import railglow.board.BoardPicture;
+import railglow.board.Entered;
 import railglow.board.Part;
 import railglow.board.PartAssembly;
 import railglow.board.Rail;
@@ -61,7 +62,7 @@ public final class BoardFile {
     Board board = reader.board();
     List<Place> places = reader.places(board);
     file.finish();
-    return new LoadedBoard(board, places, reader.used);
+    return new LoadedBoard(board, places, Entered.NOTHING, reader.used);
   }
 
   private Board board() {

@@ -57,10 +57,9 @@ public final class Checksums {
     return scope == Scope.EVERYTHING
         || name.equals("journal.jsonl")
         || name.equals("frames.rgf")
-        || name.equals("findings.json")
+        || isMadeAnew(name)
         || name.equals("transcript.txt")
-        || name.startsWith("used/")
-        || name.startsWith("planes/") && name.endsWith(".npy");
+        || name.startsWith("used/");
   }
 
   /** Whether the folder has stored sums. */
@@ -70,8 +69,8 @@ public final class Checksums {
 
   /**
    * Writes the sums of what the run wrote, when it has finished or its findings were made anew. The
-   * sum of a file that was stored already stays as it was, except for findings and planes: nothing
-   * here makes a changed record look sound.
+   * sum of a file that was stored already stays as it was, except for findings, planes and what
+   * they were corrected by: nothing here makes a changed record look sound.
    */
   public static void write(RunFolder folder) throws IOException {
     Map<String, String> sums = of(folder, Scope.MEASURED);
@@ -87,7 +86,9 @@ public final class Checksums {
   }
 
   private static boolean isMadeAnew(String name) {
-    return name.equals("findings.json") || name.startsWith("planes/");
+    return name.equals("findings.json")
+        || name.equals("corrected.yaml")
+        || name.startsWith("planes/") && name.endsWith(".npy");
   }
 
   /** As {@code sha256sum} prints them. */

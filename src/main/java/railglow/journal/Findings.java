@@ -2,6 +2,7 @@ package railglow.journal;
 
 import java.util.List;
 import java.util.Map;
+import railglow.board.HeatPath;
 import railglow.board.Lead;
 import railglow.board.Suspect;
 import railglow.board.TrueRise;
@@ -15,6 +16,7 @@ import railglow.thermal.HeatSource;
  * @param nextStep what to do next and which reading would confirm it; empty when nothing is
  * @param sources strongest first
  * @param suspects by rank
+ * @param paths heat that is most likely of the current's way
  * @param cyclesUsed cycles that count
  * @param cyclesRejected cycles left out
  * @param framesByMark frames left out by reason
@@ -34,6 +36,7 @@ public record Findings(
     String nextStep,
     List<HeatSource> sources,
     List<Suspect> suspects,
+    List<HeatPath> paths,
     int cyclesUsed,
     int cyclesRejected,
     Map<String, Integer> framesByMark,
@@ -56,6 +59,6 @@ public record Findings(
 
   /** The source and the part that everything said in one sentence is about. */
   public Lead lead() {
-    return Lead.of(suspects);
+    return Lead.of(suspects, paths);
   }
 }

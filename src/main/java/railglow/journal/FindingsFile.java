@@ -48,6 +48,10 @@ public final class FindingsFile {
         // written before there was a map of power
         object.set("power", JournalJson.MAPPER.valueToTree(HeatPower.NONE));
       }
+      if (!object.has("paths")) {
+        // likewise for heat of the current's way
+        object.putArray("paths");
+      }
       if (!object.has("trueRises")) {
         // likewise for the rises behind the surfaces
         object.putArray("trueRises");

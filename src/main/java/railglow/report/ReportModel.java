@@ -68,6 +68,7 @@ final class ReportModel {
     values.put(
         "cautions", IntStream.rangeClosed(1, 5).mapToObj(i -> texts.get("caution." + i)).toList());
     values.put("suspects", suspects());
+    values.put("paths", PathRows.of(findings.map(Findings::paths).orElse(List.of())));
     values.put("sources", sources());
     values.put("electrical", electrical());
     values.put("limits", limits());

@@ -8,6 +8,7 @@ import railglow.board.Board;
 import railglow.board.HeatFacts;
 import railglow.board.Lead;
 import railglow.board.NextStep;
+import railglow.board.Ranking;
 import railglow.board.SurfaceWords;
 import railglow.board.Suspect;
 import railglow.board.SuspectRanking;
@@ -15,6 +16,7 @@ import railglow.journal.Findings;
 import railglow.journal.Findings.Verdict;
 import railglow.journal.RunHeader;
 import railglow.run.reduction.Reduced;
+import railglow.thermal.HeatShape;
 import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
 import railglow.thermal.Plane;
@@ -49,16 +51,17 @@ public final class FindingsMaker {
     String unit = Double.isNaN(header.camera().kelvinPerCount()) ? "counts" : "K";
     List<HeatSource> sources = reduced.look() == null ? List.of() : reduced.look().sources();
     HeatFacts facts = facts(header, reduced, sources);
-    List<Suspect> suspects =
-        board == null ? List.of() : SuspectRanking.rank(board, header.rail(), sources, facts);
+    Ranking ranking =
+        board == null ? Ranking.NOTHING : SuspectRanking.of(board, header.rail(), sources, facts);
     double railOhms = reduced.onVolts() / reduced.onAmperes();
     Verdict verdict = verdict(reduced, sources);
     return new Findings(
         verdict,
-        headline(verdict, header, reduced, unit, sources, suspects) + notHeat(reduced.look()),
-        nextStep(verdict, header, board, suspects, railOhms),
+        headline(verdict, header, reduced, unit, sources, ranking.lead()) + notHeat(reduced.look()),
+        nextStep(verdict, header, board, ranking, railOhms),
         sources,
-        suspects,
+        ranking.suspects(),
+        ranking.paths(),
         reduced.cyclesUsed(),
         reduced.cyclesRejected(),
         reduced.framesLeftOut(),
@@ -76,14 +79,20 @@ public final class FindingsMaker {
   /** Power and starting temperatures, as far as the camera has a scale for them. */
   private static HeatFacts facts(RunHeader header, Reduced reduced, List<HeatSource> sources) {
     if (Double.isNaN(header.camera().kelvinPerCount())) {
-      return HeatFacts.NONE;
+      return new HeatFacts(Double.NaN, List.of(), shapes(reduced.look(), sources));
     }
     boolean absolute = absolute(header, reduced);
     List<Double> start = new ArrayList<>();
     for (HeatSource source : sources) {
       start.add(absolute ? at(reduced.background(), source) : Double.NaN);
     }
-    return new HeatFacts(reduced.onWatts(), start);
+    return new HeatFacts(reduced.onWatts(), start, shapes(reduced.look(), sources));
+  }
+
+  private static List<HeatShape> shapes(Look look, List<HeatSource> sources) {
+    return sources.stream()
+        .map(source -> HeatShape.of(look.inPhase(), look.quadrature(), source))
+        .toList();
   }
 
   private static boolean absolute(RunHeader header, Reduced reduced) {
@@ -116,7 +125,7 @@ public final class FindingsMaker {
       Reduced reduced,
       String unit,
       List<HeatSource> sources,
-      List<Suspect> suspects) {
+      Lead lead) {
     return switch (verdict) {
       case NOT_ENOUGH_DATA ->
           String.format(
@@ -133,7 +142,7 @@ public final class FindingsMaker {
               reduced.cyclesUsed(),
               rise(reduced.look().upperLimitKelvin(), unit),
               inNoise(reduced.look().upperLimitKelvin(), unit, reduced.look()));
-      case HEAT_FOUND -> found(sources, suspects, unit, reduced.look());
+      case HEAT_FOUND -> found(sources, lead, unit, reduced.look());
     };
   }
 
@@ -162,13 +171,12 @@ public final class FindingsMaker {
             rise / PlaneNoise.sigma(look.inPhase()));
   }
 
-  private static String found(
-      List<HeatSource> sources, List<Suspect> suspects, String unit, Look look) {
-    Lead lead = Lead.of(suspects);
+  private static String found(List<HeatSource> sources, Lead lead, String unit, Look look) {
     HeatSource first = sources.get(lead.source());
     String where =
         lead.suspect()
             .map(suspect -> "Heat at " + suspect.part())
+            .or(() -> lead.path().map(path -> "Heat " + path.place()))
             .orElseGet(
                 () ->
                     String.format(
@@ -196,13 +204,13 @@ public final class FindingsMaker {
   }
 
   private static String nextStep(
-      Verdict verdict, RunHeader header, Board board, List<Suspect> suspects, double railOhms) {
+      Verdict verdict, RunHeader header, Board board, Ranking ranking, double railOhms) {
     return switch (verdict) {
       case HEAT_FOUND ->
           board == null
               ? "Look for the part at that place; with a board file it would be named."
-              : NextStep.text(board, header.rail(), suspects, railOhms)
-                  + NextStep.readToo(board, wrong(header, suspects));
+              : NextStep.text(board, header.rail(), ranking, railOhms)
+                  + NextStep.readToo(board, wrong(header, ranking.lead()));
       case NOTHING_FOUND ->
           "Raise the level within the limits, run longer, or inject nearer to the suspected area;"
               + " shade the board and tape bare metal.";
@@ -212,9 +220,9 @@ public final class FindingsMaker {
   }
 
   /** The injected rail, and the part that everything is said about. */
-  private static List<String> wrong(RunHeader header, List<Suspect> suspects) {
+  private static List<String> wrong(RunHeader header, Lead lead) {
     List<String> wrong = new ArrayList<>(List.of(header.rail()));
-    Lead.of(suspects).suspect().map(Suspect::part).ifPresent(wrong::add);
+    lead.suspect().map(Suspect::part).ifPresent(wrong::add);
     return wrong;
   }
 }

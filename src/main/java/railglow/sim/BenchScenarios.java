@@ -111,6 +111,13 @@ public final class BenchScenarios {
         with(normal3v3(), LoadBranch.faultBehind("C39", 2, "FB1", 4)));
     add(
         all,
+        "long-trace",
+        "irrigation controller HX-12, C40 is a short of 20 milliohm behind a worn trace of 0.9 ohm, 20"
+            + " mm long",
+        Hx12Board.withLongTrace(),
+        with(normal3v3(), LoadBranch.faultBehind("C40", 0.02, Hx12Board.LONG_TRACE, 0.9)));
+    add(
+        all,
         "short-in-chip",
         "irrigation controller HX-12, a short of 0.4 ohm in one corner of the large chip U6",
         Hx12Board.withShortInChip(),

@@ -17,6 +17,9 @@ final class Hx12Board {
   /** The place of the short in {@link #withShortInChip}. */
   static final String CHIP_CORNER = "U6.corner";
 
+  /** The place of the trace in {@link #withLongTrace}. */
+  static final String LONG_TRACE = "trace";
+
   /** The resistor of the bench without a board. */
   static final String RESISTOR = "R1";
 
@@ -161,6 +164,16 @@ final class Hx12Board {
     List<PlacedPart> parts = new ArrayList<>(layout.parts());
     parts.add(
         PlacedPart.of(CHIP_CORNER, 62.5e-3, 34.5e-3, 2e-3, 2e-3, 0.3e-3, CONTACT_LARGE, 0.9)
+            .onBottom());
+    return layout.withParts(parts);
+  }
+
+  /** The layout with a narrow trace of some length that is no part, across a place without any. */
+  static BoardLayout withLongTrace() {
+    BoardLayout layout = layout();
+    List<PlacedPart> parts = new ArrayList<>(layout.parts());
+    parts.add(
+        PlacedPart.of(LONG_TRACE, 72.5e-3, 26e-3, 1e-3, 20e-3, 0.05e-3, CONTACT_LARGE, 0.9)
             .onBottom());
     return layout.withParts(parts);
   }

@@ -29,7 +29,7 @@ class DelicatePartsTest {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
-            new BoardCare(limits, List.of(), BoardSurfaces.USUAL, BoardPlate.USUAL),
+            new BoardCare(limits, List.of(), BoardSurfaces.USUAL, BoardPlate.USUAL, List.of()),
             List.of(),
             List.of());
     return DelicateParts.on(board, RAIL);

@@ -298,7 +298,7 @@ class SuspectRankingTest {
   @Test
   void theSentenceTellsHeatPerPowerTheTrueRiseAndHowOftenSuchAPartLeaks() {
     Board board = board(true, true, part("C1", 30, 30, Side.TOP, "VCC", "GND"));
-    HeatFacts facts = new HeatFacts(0.25, List.of(24.0));
+    HeatFacts facts = new HeatFacts(0.25, List.of(24.0), List.of());
     String reason =
         SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)), facts).get(0).reason();
     assertTrue(reason.contains("; swings by 4.0 K/W"), reason);

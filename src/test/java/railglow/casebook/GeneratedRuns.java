@@ -80,6 +80,7 @@ final class GeneratedRuns {
             "",
             List.of(),
             suspects,
+            List.of(),
             f.cyclesUsed(),
             f.cyclesRejected(),
             f.framesByMark(),

@@ -188,6 +188,24 @@ class BoardCommandsTest {
     assertTrue(said().contains("At most 400 mA: the clip's or connector's rating"), said());
   }
 
+  @Test
+  void whatIsEnteredForARunIsRefusedBeforeAnythingIsOpenedWhenItCannotBe() {
+    for (String command : List.of("hunt", "touch")) {
+      assertEquals(2, railglow(command, "--simulated", "--reflected", "300 degC"));
+      assertTrue(
+          complained().contains("--reflected is 300 degC; allowed is -50 degC to 100 degC"),
+          complained());
+      assertEquals(2, railglow(command, "--simulated", "--reflected", "24 K"));
+      assertTrue(complained().contains("degC"), complained());
+      assertEquals(2, railglow(command, "--simulated", "--reflected-error", "2 K"));
+      assertTrue(complained().contains("give both"), complained());
+      assertEquals(2, railglow(command, "--simulated", "--clip", "C999"));
+      assertTrue(complained().contains("C999 is no part of the board"), complained());
+      assertEquals(2, railglow(command, "--simulated", "--without-board", "--clip", "C9"));
+      assertTrue(complained().contains("need a board file"), complained());
+    }
+  }
+
   private static String[] closing(String board, String kept) {
     return new String[] {
       "rails",

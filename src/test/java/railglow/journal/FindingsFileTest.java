@@ -24,6 +24,7 @@ class FindingsFileTest {
         f.nextStep(),
         sources,
         f.suspects(),
+        f.paths(),
         f.cyclesUsed(),
         f.cyclesRejected(),
         marks,

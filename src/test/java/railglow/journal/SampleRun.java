@@ -6,6 +6,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import railglow.board.HeatPath;
 import railglow.board.Suspect;
 import railglow.observed.Edge;
 import railglow.observed.OutputState;
@@ -149,6 +150,9 @@ public final class SampleRun {
         "Lift C37; 3V3 should then read 45 ohm or more.",
         List.of(source(14.25, 9.5, 1.6)),
         List.of(new Suspect(0, "C37", 1, 0, 0, true, "The position lies inside C37, on 3V3.")),
+        List.of(
+            new HeatPath(
+                0, HeatPath.Kind.CLIP, false, "where the clip on C9 sits", "the clip sits there")),
         18,
         1,
         Map.of("TRANSITION", 36, "FROZEN", 7),

@@ -257,6 +257,7 @@ final class Scene {
         found ? "Lift C37; 3V3 should then read 45 ohm or more." : "",
         sources,
         suspects,
+        List.of(),
         8,
         1,
         Map.of("TRANSITION", 36, "FROZEN", 2, "OUTSIDE", 60, "SHUTTER", 0),

@@ -43,6 +43,7 @@ class BenchScenariosTest {
     "drifting, C37",
     "warm-path, C39",
     "short-in-chip, U6.corner",
+    "long-trace, C40",
     "leaky-junction, U8"
   })
   void theTruthNamesThePartAtFault(String name, String part) {

@@ -36,7 +36,11 @@ class LimitProposalTest {
         Optional.empty(),
         Optional.empty(),
         new BoardCare(
-            List.of(limits), List.of(), BoardSurfaces.USUAL, railglow.board.BoardPlate.USUAL),
+            List.of(limits),
+            List.of(),
+            BoardSurfaces.USUAL,
+            railglow.board.BoardPlate.USUAL,
+            List.of()),
         List.of(),
         List.of());
   }
