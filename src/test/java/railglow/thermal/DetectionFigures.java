@@ -83,7 +83,7 @@ public final class DetectionFigures {
             "goal: 93 to 97 %, shaded",
             5,
             45,
-            0.8,
+            0.7,
             1);
     chart.band(0.93, 0.97).axes().level(0.95);
     double[] scores = {8, 12, 16, 24, 40};
