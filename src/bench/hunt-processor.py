@@ -3,7 +3,7 @@
 
     src/bench/hunt-processor.py [SECONDS]        from the repository's root, after mvn package; needs NumPy
 
-The hunt has a heap of 256 MiB and runs as a user starts it; the supply is the simulated one and the camera this
+The hunt has a heap of 256 MiB and the collector that the launcher asks for; the supply is the simulated one and the camera this
 script, each in a process of its own, which are not counted. The share is processor time over wall time from 5 s
 after the start of the run's frames to its last cycle: starting up and the report are not in it.
 """
@@ -87,7 +87,7 @@ with open(os.path.join(folder, "bench.yaml"), "w") as file:
     file.write(bench)
 cycles = max(5, seconds // 2)
 hunt = subprocess.Popen(
-    ["java", "-Xmx256m", *jar, "hunt", f"--bench={folder}/bench.yaml", "--without-board",
+    ["java", "-XX:+UseSerialGC", "-Xmx256m", *jar, "hunt", f"--bench={folder}/bench.yaml", "--without-board",
      f"--cycles-at-most={cycles}", f"--runs={folder}/runs"],
     stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True,
 )
