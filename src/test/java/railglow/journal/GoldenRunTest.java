@@ -52,6 +52,11 @@ class GoldenRunTest {
     assertEquals("Heat found at C37 on 3V3.", findings.headline());
     assertEquals(14.25, findings.sources().get(0).column());
     assertEquals(3e-12, findings.sources().get(0).familyWiseP());
+    // written before swings were kept: the size of both channels, the interval in proportion
+    double swing = Math.hypot(0.32, 0.11);
+    assertEquals(swing, findings.sources().get(0).swingKelvin());
+    assertEquals(swing * 0.47 / 0.41, findings.sources().get(0).swingInterval95().high(), 1e-12);
+    assertEquals(List.of(), findings.sources().get(0).models());
     assertTrue(Double.isNaN(findings.upperLimitMilliwatts()));
     assertEquals("C37", findings.suspects().get(0).part());
     float[] values = NpyFile.read(golden().plane("in-phase")).values();
