@@ -1,14 +1,18 @@
 package railglow.cli;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -48,10 +52,14 @@ final class EndRehearsal implements RunWatcher, AutoCloseable {
   /** No rehearsal with less memory to spare: the run comes first. */
   private static final long LEAST_BYTES = 96L << 20;
 
+  /** On a busy machine a part may last long: its thread stands back for everybody else. */
+  private static final long PATIENCE_SECONDS = 1;
+
   private final RunFolder run;
   private final Board board;
   private volatile RunHeader header;
   private volatile boolean over;
+  private volatile Path thrownAway;
   private ForkJoinTask<?> rehearsal;
 
   /**
@@ -87,7 +95,7 @@ final class EndRehearsal implements RunWatcher, AutoCloseable {
     over = true;
   }
 
-  /** Returns when nothing of it is left. */
+  /** Returns when nothing of it is left but, at most, a thread that finds its folder gone. */
   @Override
   public void close() {
     giveWay();
@@ -96,7 +104,31 @@ final class EndRehearsal implements RunWatcher, AutoCloseable {
       begun = rehearsal;
     }
     if (begun != null) {
-      begun.quietlyJoin();
+      awaitOrThrowAway(begun);
+    }
+  }
+
+  private void awaitOrThrowAway(ForkJoinTask<?> begun) {
+    try {
+      begun.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } catch (ExecutionException e) {
+      LOG.warn("the rehearsal of the end failed", e);
+    } catch (TimeoutException e) {
+      LOG.debug("the rehearsal of the end is left behind");
+      throwAway();
+    }
+  }
+
+  private void throwAway() {
+    Path folder = thrownAway;
+    if (folder != null) {
+      try {
+        delete(folder);
+      } catch (IOException | UncheckedIOException e) {
+        LOG.debug("{} could not be removed: {}", folder, e.toString());
+      }
     }
   }
 
@@ -109,6 +141,7 @@ final class EndRehearsal implements RunWatcher, AutoCloseable {
     StandsBack.now();
     try {
       Path folder = Files.createTempDirectory("railglow-rehearsal");
+      thrownAway = folder;
       try {
         rehearseIn(new RunFolder(folder));
       } finally {
