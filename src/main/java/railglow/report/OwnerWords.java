@@ -13,6 +13,9 @@ import railglow.units.Unit;
 
 /** The one page for the board's owner, in words without the trade's terms. Pure. */
 final class OwnerWords {
+  private static final double LETTERS_A_LINE = 85;
+  private static final double LINE_MILLIMETRES = 10;
+
   private OwnerWords() {}
 
   static Map<String, Object> values(
@@ -38,6 +41,12 @@ final class OwnerWords {
     return values;
   }
 
+  /** What the picture must give way to, so that a next step of more than a line leaves one page. */
+  static double longNextStepMillimetres(RunContents run) {
+    int letters = run.findings().map(Findings::nextStep).orElse("").length();
+    return Math.max(0, Math.ceil(letters / LETTERS_A_LINE) - 1) * LINE_MILLIMETRES;
+  }
+
   private static String ohms(double value, String whenUnknown) {
     return Double.isFinite(value) ? Quantity.format(value, Unit.OHM) : whenUnknown;
   }
@@ -55,6 +64,12 @@ final class OwnerWords {
               .map(
                   suspect ->
                       texts.get("owner.HEAT_FOUND", suspect.part(), run.journal().header().rail()))
+              .or(
+                  () ->
+                      findings
+                          .lead()
+                          .path()
+                          .map(path -> texts.get("owner.PATH", run.journal().header().rail())))
               .orElse(findings.headline());
       case NOTHING_FOUND ->
           texts.get("owner.NOTHING_FOUND", Words.rise(findings.upperLimit(), run.riseUnit()));

@@ -133,7 +133,14 @@ public final class RunReport {
     }
     Map<String, Sketch> figures = Figures.of(run, Trace.of(run.journal()), placement, texts);
     Map<String, Object> values = new HashMap<>(new ReportModel(run, texts).values(run.problems()));
-    values.putAll(new FigureTexts(run, figures, texts, false, print.pictureMillimetres()).values());
+    values.putAll(
+        new FigureTexts(
+                run,
+                figures,
+                texts,
+                false,
+                print.pictureMillimetres() - OwnerWords.longNextStepMillimetres(run))
+            .values());
     values.putAll(OwnerWords.values(run, print.readings(), print.verdict(), texts));
     values.put("paper", paper.cssSize());
     values.put("checksums", checksums(folder));

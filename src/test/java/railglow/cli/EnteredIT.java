@@ -9,6 +9,9 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import railglow.board.HeatPath;
@@ -65,6 +68,12 @@ class EnteredIT {
     assertTrue(report.contains("Heat where the clip on C37 pin 1 sits"), report);
     assertTrue(report.contains("most likely its contact"), report);
     String folder = run().toString();
+    railglow(0, "export", folder, "--pdf-only");
+    try (PDDocument owner = Loader.loadPDF(run().resolve("owner.pdf").toFile())) {
+      assertEquals(1, owner.getNumberOfPages());
+      String page = new PDFTextStripper().getText(owner).replaceAll("\\s+", " ");
+      assertTrue(page.contains("So far only the way of the current on the supply line 3V3"), page);
+    }
     railglow(0, "replay", folder, "--verify");
 
     assertTrue(railglow(2, "replay", folder, "--verify", "--clip", "C9").contains("leave --clip"));
