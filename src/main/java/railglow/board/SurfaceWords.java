@@ -61,13 +61,15 @@ public final class SurfaceWords {
    * 8 to 14 um band.
    *
    * @param startCelsius apparent temperature of the place before warming
-   * @return empty when the board has no registration, or the surface is such that no true rise can
-   *     be given
+   * @return empty when the board has no registration, the settled rise is not known, or the surface
+   *     is such that no true rise can be given
    */
   public static Optional<Estimate> trueRiseKelvin(
       Board board, HeatSource source, double startCelsius) {
-    return trueKelvin(
-        board, source, startCelsius, seen(source.riseKelvin(), source.riseInterval95()));
+    return source.settledRiseIsKnown()
+        ? trueKelvin(
+            board, source, startCelsius, seen(source.riseKelvin(), source.riseInterval95()))
+        : Optional.empty();
   }
 
   private static Estimate seen(double kelvin, Interval interval95) {

@@ -119,7 +119,7 @@ final class Summary {
                   Math.sqrt(s.columnVariance()),
                   s.row(),
                   Math.sqrt(s.rowVariance())),
-              between(s.riseInterval95(), findings.unit()),
+              s.settledRiseIsKnown() ? between(s.riseInterval95(), findings.unit()) : "not known",
               Probability.brief(s.familyWiseP())));
     }
     if (shown < findings.sources().size()) {

@@ -102,8 +102,9 @@ final class ReportModel {
             Words.rise(first.swingKelvin(), unit),
             Words.rise(first.swingInterval95().low(), unit),
             Words.rise(first.swingInterval95().high(), unit),
-            Words.rise(first.riseInterval95().low(), unit),
-            Words.rise(first.riseInterval95().high(), unit),
+            first.settledRiseIsKnown()
+                ? texts.get("certainty.settling", between(first.riseInterval95()))
+                : texts.get("certainty.unsettled"),
             Probability.printed(first.familyWiseP()));
       case NOTHING_FOUND:
         return Double.isNaN(f.upperLimitMilliwatts())
@@ -184,7 +185,10 @@ final class ReportModel {
                       + " px",
               "swing",
                   Words.rise(s.swingKelvin(), unit) + " (" + between(s.swingInterval95()) + ")",
-              "rise", between(s.riseInterval95()),
+              "rise",
+                  s.settledRiseIsKnown()
+                      ? between(s.riseInterval95())
+                      : texts.get("sources.unsettled"),
               "trueRise", trueRise(rows.size()),
               "channels",
                   Words.rise(s.inPhaseKelvin(), unit)

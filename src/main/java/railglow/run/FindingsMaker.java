@@ -189,18 +189,26 @@ public final class FindingsMaker {
         };
     return String.format(
         Locale.ROOT,
-        "%s%s: it swings by %s%s in step with the pulse (95 %%: %s to %s), and under steady power"
-            + " would settle near %s to %s above its start; probability that noise alone shows this:"
-            + " %s.",
+        "%s%s: it swings by %s%s in step with the pulse (95 %%: %s to %s), and %s; probability"
+            + " that noise alone shows this: %s.",
         where,
         more,
         rise(first.swingKelvin(), unit),
         inNoise(first.swingKelvin(), unit, look),
         rise(first.swingInterval95().low(), unit),
         rise(first.swingInterval95().high(), unit),
-        rise(first.riseInterval95().low(), unit),
-        rise(first.riseInterval95().high(), unit),
+        settling(first, unit),
         Probability.inWords(first.familyWiseP()));
+  }
+
+  private static String settling(HeatSource source, String unit) {
+    return source.settledRiseIsKnown()
+        ? String.format(
+            Locale.ROOT,
+            "under steady power would settle near %s to %s above its start",
+            rise(source.riseInterval95().low(), unit),
+            rise(source.riseInterval95().high(), unit))
+        : "where it would settle under steady power can't be told from these pulses";
   }
 
   private static String nextStep(

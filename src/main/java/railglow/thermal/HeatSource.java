@@ -49,4 +49,12 @@ public record HeatSource(
   public HeatSource {
     models = List.copyOf(models);
   }
+
+  /**
+   * Whether the pulses tell anything of the settled rise: a warm place whose interval reaches down
+   * to nothing was pulsed too briefly, or seen in too much noise, for that.
+   */
+  public boolean settledRiseIsKnown() {
+    return riseInterval95.low() > 0;
+  }
 }

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import railglow.journal.NpyFile;
 import railglow.journal.RunFolder;
 import railglow.thermal.Plane;
+import railglow.units.Interval;
 
 class RunReportTest {
   @TempDir Path temporary;
@@ -45,6 +46,18 @@ class RunReportTest {
             "467 mK +- 37 mK (ceramic body of C37, 0.90 +- 0.04;"
                 + " mirrors 23 degC +- 3 K, entered)"),
         "the rise behind the surface");
+  }
+
+  @Test
+  void aSettledRiseThatNobodyCanKnowIsNotGivenAsANumber() throws IOException {
+    Scene scene =
+        scene("brief", 64, 48).source(30, 20, 1.6, 0.42, new Interval(-0.857, 2.087)).parts();
+    scene.write(true);
+    RunReport.write(scene.folder(), scene.placement());
+    String page = page(scene.folder());
+    assertTrue(page.contains("be told from these pulses"), page);
+    assertTrue(page.contains("420 mK (95 % interval 365 mK to 475 mK)"), "the swing is known");
+    assertFalse(page.contains("-857"), "no board cools where it is heated");
   }
 
   @Test

@@ -49,6 +49,11 @@ final class Scene {
   }
 
   Scene source(double column, double row, double sigma, double rise) {
+    return source(column, row, sigma, rise, new Interval(rise * 0.87, rise * 1.13));
+  }
+
+  /** One whose pulses may tell little of where it would settle. */
+  Scene source(double column, double row, double sigma, double rise, Interval settled) {
     sources.add(
         new HeatSource(
             column,
@@ -59,7 +64,7 @@ final class Scene {
             rise,
             new Interval(rise * 0.87, rise * 1.13),
             rise,
-            new Interval(rise * 0.87, rise * 1.13),
+            settled,
             rise * 0.8,
             rise * 0.25,
             0.6,
