@@ -13,10 +13,18 @@ import railglow.time.Waits;
  * Bounds the calls of a {@link BlockingWay}: one thread reads and another writes, and a call that
  * does not end in time is left to them. A read that was left is waited for by the next one, so that
  * no byte is lost; a write that was left can only be ended by opening anew.
+ *
+ * <p>A short message to a line that takes it at once, and that has answered lately, is written by
+ * the caller: waking another thread and being woken by it can each take a busy machine some
+ * milliseconds, and the message may be the one that says off (decision 0087).
  */
 final class BlockingPort implements BytePort {
   private static final long READY_NANOS = Duration.ofMillis(20).toNanos();
   private static final long CLOSE_MILLIS = 600;
+
+  /** Written without an answer so far; far less than any driver holds. */
+  private static final int MOST_UNANSWERED_BYTES = 1024;
+
   private final Supplier<BlockingWay> ways;
   private final Traits traits;
   private final String description;
@@ -31,6 +39,8 @@ final class BlockingPort implements BytePort {
     private final BoundedCalls writes;
     private final byte[] buffer = new byte[4096];
     private Future<Integer> pendingRead;
+    private Future<Boolean> lastWrite;
+    private int unansweredBytes;
     private int from;
     private int to;
 
@@ -108,6 +118,7 @@ final class BlockingPort implements BytePort {
       }
       s.from = 0;
       s.to = length.get();
+      s.unansweredBytes = s.to > 0 ? 0 : s.unansweredBytes;
       if (s.to == 0 && deadline - clock.nanos() <= 0) {
         return 0;
       }
@@ -121,18 +132,37 @@ final class BlockingPort implements BytePort {
   @Override
   public int write(byte[] bytes, long timeoutNanos) throws LinkException {
     Session s = requireOpen();
+    if (isTakenAtOnce(s, bytes.length)) {
+      s.unansweredBytes += bytes.length;
+      writeAtOnce(s, bytes);
+      return bytes.length;
+    }
     byte[] copy = bytes.clone();
-    Future<Boolean> written =
+    s.lastWrite =
         s.writes.start(
             () -> {
               s.way.write(copy);
               return true;
             });
-    if (await(s.writes, written, timeoutNanos).isEmpty()) {
+    if (await(s.writes, s.lastWrite, timeoutNanos).isEmpty()) {
       throw new LinkTimeoutException(
           description + " did not take the message in time: is its flow control right?");
     }
     return bytes.length;
+  }
+
+  private static boolean isTakenAtOnce(Session s, int length) {
+    return s.unansweredBytes + length <= MOST_UNANSWERED_BYTES
+        && (s.lastWrite == null || s.lastWrite.isDone())
+        && s.way.takesAtOnce();
+  }
+
+  private void writeAtOnce(Session s, byte[] bytes) throws LinkException {
+    try {
+      s.way.write(bytes);
+    } catch (IOException e) {
+      throw new LinkLostException(description + " broke: " + e.getMessage(), e);
+    }
   }
 
   @Override

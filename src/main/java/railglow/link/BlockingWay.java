@@ -14,6 +14,9 @@ interface BlockingWay {
    */
   int read(byte[] into) throws IOException;
 
+  /** Whether a short message would be taken without any wait now; false where that is not known. */
+  boolean takesAtOnce();
+
   /** Writes all. */
   void write(byte[] bytes) throws IOException;
 

@@ -63,6 +63,11 @@ final class DeviceFileWay implements BlockingWay {
   }
 
   @Override
+  public boolean takesAtOnce() {
+    return false;
+  }
+
+  @Override
   public void write(byte[] bytes) throws IOException {
     ByteBuffer buffer = ByteBuffer.wrap(bytes);
     while (buffer.hasRemaining()) {

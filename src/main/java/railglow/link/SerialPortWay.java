@@ -103,6 +103,12 @@ final class SerialPortWay implements BlockingWay {
     return port.readBytes(into, into.length);
   }
 
+  /** With flow control the other end may hold up even an empty line. */
+  @Override
+  public boolean takesAtOnce() {
+    return line.flow() == SerialLine.FlowControl.NONE && port.bytesAwaitingWrite() == 0;
+  }
+
   @Override
   public void write(byte[] bytes) throws IOException {
     int done = 0;
