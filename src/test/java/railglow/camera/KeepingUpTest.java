@@ -59,7 +59,10 @@ class KeepingUpTest {
             "processor time per frame",
             "of the machine taken by others");
     row(table, "simulated board, still", still);
-    KeptUp moving = Files.isExecutable(Path.of("/usr/bin/ffmpeg")) ? moving(seconds) : null;
+    KeptUp moving =
+        Files.isExecutable(Path.of("/usr/bin/ffmpeg"))
+            ? moving(Integer.getInteger("railglow.keepup.moving.seconds", seconds))
+            : null;
     if (moving != null) {
       row(table, "ffmpeg's test picture, moving", moving);
     }
