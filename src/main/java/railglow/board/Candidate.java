@@ -117,6 +117,11 @@ record Candidate(
   }
 
   private boolean large() {
+    return isLarge(part);
+  }
+
+  /** Whether heat from under it comes out beside it, and must be told by corners. */
+  static boolean isLarge(Part part) {
     return Math.max(part.widthMillimetres(), part.heightMillimetres()) >= LARGE_MILLIMETRES;
   }
 

@@ -29,6 +29,9 @@ final class HeatPaths {
 
   private static final int PLACES_ALONG = 9;
 
+  /** So far beside a large part of the rail heat from under it may come out, along its edge. */
+  private static final double BESIDE_MILLIMETRES = 2;
+
   /** A part of the rail this near to an end is named as where it leads. */
   private static final double END_MILLIMETRES = 8;
 
@@ -103,6 +106,7 @@ final class HeatPaths {
     if (length < LEAST_LENGTH_MILLIMETRES
         || distance(first, last, at) > width(board, shape)
         || onParts(board, at) > 0
+        || isBesideLargePart(board, railName, at)
         || onParts(board, along) > MOST_ON_PARTS) {
       return Optional.empty();
     }
@@ -161,6 +165,11 @@ final class HeatPaths {
       }
     }
     return on / (double) places.length;
+  }
+
+  private static boolean isBesideLargePart(Board board, String railName, BoardPosition at) {
+    return board.partsOn(railName).stream()
+        .anyMatch(part -> Candidate.isLarge(part) && distance(part, at) <= BESIDE_MILLIMETRES);
   }
 
   /** ", between C38 and U8 of 3V3", or nothing. */
