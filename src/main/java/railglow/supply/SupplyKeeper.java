@@ -2,6 +2,7 @@ package railglow.supply;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.function.BiConsumer;
 import railglow.observed.OutputState;
 import railglow.safety.Envelope;
 import railglow.safety.PermitSlot;
@@ -11,6 +12,7 @@ import railglow.safety.StopLatch;
 import railglow.time.MonotonicClock;
 import railglow.time.Pause;
 import railglow.time.Step;
+import railglow.time.StepRunner;
 
 /**
  * The sole owner of the supply's output. It starts with an output proven off, serves permits while
@@ -108,6 +110,11 @@ public final class SupplyKeeper implements Step {
     this.startOrder = new StartOrder(supply, plan);
     this.lastStepNanos = clock.nanos();
     this.withoutMemory = new Stop(StopCause.INTERNAL_FAULT, lastStepNanos, NO_MEMORY);
+  }
+
+  /** The loop's thread, not yet started: nothing that is thrown ends it. */
+  public StepRunner runner(BiConsumer<String, Throwable> onFailure) {
+    return StepRunner.lasting("supply-keeper", this, clock, onFailure);
   }
 
   /** Whether the start order is done, so that permits are served. */

@@ -123,7 +123,7 @@ final class FaultRun {
       SupplyKeeper keeper =
           new SupplyKeeper(
               supply, plan, envelope, permits, latch, SupplyListener.NONE, WireBench.CLOCK);
-      StepRunner runner = runner("supply-keeper", keeper);
+      StepRunner runner = keeper.runner(this::failed);
       latch.onSet(runner::wake);
       runner.start();
       for (int i = 0; i < 3000 && !keeper.isReady() && !latch.isSet(); i++) {
@@ -161,10 +161,10 @@ final class FaultRun {
   }
 
   private StepRunner runner(String name, railglow.time.Step step) {
-    return new StepRunner(
-        name,
-        step,
-        WireBench.CLOCK,
-        (who, e) -> latch.set(StopCause.INTERNAL_FAULT, WireBench.CLOCK.nanos(), who + ": " + e));
+    return new StepRunner(name, step, WireBench.CLOCK, this::failed);
+  }
+
+  private void failed(String who, Throwable e) {
+    latch.set(StopCause.INTERNAL_FAULT, WireBench.CLOCK.nanos(), who + ": " + e);
   }
 }

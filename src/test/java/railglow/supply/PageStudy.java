@@ -194,7 +194,7 @@ public final class PageStudy {
             1, 0.4, OptionalDouble.of(1.2), OptionalDouble.of(0.6), OptionalDouble.of(2));
     SupplyKeeper keeper =
         new SupplyKeeper(supply, plan, ENVELOPE, permits, latch, SupplyListener.NONE, CLOCK);
-    StepRunner runner = runner("supply-keeper", keeper);
+    StepRunner runner = keeper.runner(PageStudy::failed);
     latch.onSet(runner::wake);
     runner.start();
     await("a supply that is ready", () -> keeper.isReady() || latch.isSet());
@@ -258,12 +258,10 @@ public final class PageStudy {
   }
 
   static StepRunner runner(String name, railglow.time.Step step) {
-    return new StepRunner(
-        name,
-        step,
-        CLOCK,
-        (who, e) -> {
-          throw new IllegalStateException(who, e);
-        });
+    return new StepRunner(name, step, CLOCK, PageStudy::failed);
+  }
+
+  private static void failed(String who, Throwable e) {
+    throw new IllegalStateException(who, e);
   }
 }

@@ -131,7 +131,7 @@ public final class StopLatency implements SupplyListener, Transcript {
         new OutputPlan(
             1, 0.5, OptionalDouble.of(1.2), OptionalDouble.of(0.6), OptionalDouble.of(2));
     SupplyKeeper keeper = new SupplyKeeper(supply, plan, ENVELOPE, permits, latch, this, CLOCK);
-    StepRunner runner = runner("supply-keeper", keeper);
+    StepRunner runner = keeper.runner(StopLatency::failed);
     latch.onSet(runner::wake);
     runner.start();
     while (!keeper.isReady() && !latch.isSet()) {
@@ -249,13 +249,11 @@ public final class StopLatency implements SupplyListener, Transcript {
   }
 
   private static StepRunner runner(String name, railglow.time.Step step) {
-    return new StepRunner(
-        name,
-        step,
-        CLOCK,
-        (who, e) -> {
-          throw new IllegalStateException(who, e);
-        });
+    return new StepRunner(name, step, CLOCK, StopLatency::failed);
+  }
+
+  private static void failed(String who, Throwable e) {
+    throw new IllegalStateException(who, e);
   }
 
   @Override

@@ -88,11 +88,7 @@ public final class Sensing {
             feeler,
             parts.clock());
     this.keeperRunner =
-        StepRunner.lasting(
-            "supply-keeper",
-            keeper,
-            parts.clock(),
-            (name, late) -> LOG.error("the {} thread failed", name, late));
+        keeper.runner((name, late) -> LOG.error("the {} thread failed", name, late));
   }
 
   /** Runs to the end, whatever it is; never leaves without having tried to prove the output off. */

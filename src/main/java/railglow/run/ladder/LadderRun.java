@@ -83,7 +83,7 @@ public final class LadderRun {
             parts.latch(),
             new LadderEvents(events, stepper),
             parts.clock());
-    this.keeperRunner = StepRunner.lasting("supply-keeper", keeper, parts.clock(), this::onFailure);
+    this.keeperRunner = keeper.runner(this::onFailure);
     this.intake = parts.camera().map(c -> new FrameIntake(c.source(), c.descriptor())).orElse(null);
   }
 

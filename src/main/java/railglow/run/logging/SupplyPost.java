@@ -96,7 +96,7 @@ abstract sealed class SupplyPost {
 
     @Override
     void start(BiConsumer<String, Throwable> onFailure) {
-      runner = StepRunner.lasting("supply-keeper", keeper, clock, onFailure);
+      runner = keeper.runner(onFailure);
       latch.onSet(runner::wake);
       runner.start();
       companion =

@@ -77,7 +77,7 @@ public final class PulsedRun {
             parts.latch(),
             supply,
             parts.clock());
-    this.keeperRunner = StepRunner.lasting("supply-keeper", keeper, parts.clock(), this::onFailure);
+    this.keeperRunner = keeper.runner(this::onFailure);
     this.intake = new FrameIntake(parts.source(), parts.camera());
     this.readerRunner = runner("camera-reader", intake.reader());
   }
