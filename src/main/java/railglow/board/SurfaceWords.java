@@ -16,9 +16,6 @@ import railglow.units.Unit;
 
 /** What the surface at a heat source does to the rise that is seen. Pure. */
 public final class SurfaceWords {
-  /** Standard deviations in half a 95 % interval. */
-  private static final double HALF_95 = 1.959963985;
-
   private SurfaceWords() {}
 
   /**
@@ -73,7 +70,7 @@ public final class SurfaceWords {
   }
 
   private static Estimate seen(double kelvin, Interval interval95) {
-    return new Estimate(kelvin, (interval95.high() - interval95.low()) / (2 * HALF_95));
+    return new Estimate(kelvin, interval95.sigmaOf95());
   }
 
   private static Optional<Estimate> trueKelvin(

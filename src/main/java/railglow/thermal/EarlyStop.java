@@ -13,7 +13,7 @@ package railglow.thermal;
  */
 record EarlyStop(double share, double below, double above) {
   private static final double TAIL = 0.025;
-  private static final double HALF_95 = 1.959963984540054;
+  static final double HALF_95 = 1.959963984540054;
 
   /** Of a run that was not stopped by what it shows. */
   static final EarlyStop NONE = new EarlyStop(1, HALF_95, HALF_95);

@@ -20,7 +20,7 @@ import railglow.units.Interval;
  *   <li>the same of heat that spreads in a sheet, {@link SheetResponse}: one body settles lowest;
  *   <li>where no time constant agrees, the errors are taken as large as the misfit shows them to be
  *       (Birge, Phys. Rev. 40, 1932, p. 207);
- *   <li>where weights nearer to the middle of the source make it another rise than noise explains,
+ *   <li>where fits closer to the middle of the source make it another rise than noise explains,
  *       that difference, see {@link #withShapes}.
  * </ul>
  *
@@ -104,8 +104,8 @@ record SettledRise(
    * The same with room for a shape that is no Gaussian common to both channels: heat that spreads
    * is wider in the late channel, and how that is averaged decides how much of it is in phase.
    *
-   * @param others the rises, as of one body, of the same source that other weights over its image
-   *     give, which would all be the same but for noise if the shape were right
+   * @param others the rises, as of one body, of fits closer to the image's middle, which would all
+   *     be the same but for noise if the shape were right
    */
   SettledRise withShapes(List<SettledRise> others) {
     double below = 0;
@@ -128,7 +128,8 @@ record SettledRise(
         models);
   }
 
-  private static double beyond(double difference, double noise) {
+  /** What of a difference its noise does not explain. */
+  static double beyond(double difference, double noise) {
     return Math.sqrt(Math.max(0, difference * difference - noise * noise));
   }
 

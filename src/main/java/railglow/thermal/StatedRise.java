@@ -53,28 +53,8 @@ final class StatedRise {
    * @param statistics of the filter by which it was found
    */
   Stated of(FoundSource found, double share, WidthStatistics statistics) {
-    double a = statistics.arc().weightI()[found.direction()];
-    double b = statistics.arc().weightC()[found.direction()];
-    List<Fit> fits = new ArrayList<>();
-    fits.add(whole(found, share, statistics, a, b));
-    int reach = Integer.MAX_VALUE;
-    for (GaussianFit last = found.fit(); last != null; ) {
-      int closer = (int) Math.max(LEAST_REACH, Math.ceil(CLOSER * last.sigma()));
-      last = null;
-      if (closer < reach) {
-        reach = closer;
-        Fit fit = middle(found, share, statistics.noise(), reach, a, b);
-        if (fit != null) {
-          fits.add(fit);
-          last = fit.gaussian();
-        }
-      }
-    }
-    int chosen = 0;
-    for (int k = 1; k < fits.size(); k++) {
-      double off = fits.get(k).amplitudes().size() - fits.get(chosen).amplitudes().size();
-      chosen = Math.abs(off) > CONTRADICTS * fits.get(k).sigma() ? k : chosen;
-    }
+    List<Fit> fits = everCloser(found, share, statistics);
+    int chosen = widestUncontradicted(fits);
     Fit fit = fits.get(chosen);
     List<Amplitudes> closer = new ArrayList<>();
     List<SettledRise> closerRises = new ArrayList<>();
@@ -87,6 +67,38 @@ final class StatedRise {
         fit.amplitudes().quadrature(),
         Swing.of(fit.amplitudes(), fit.shapeVariance(), found.stop(), closer),
         SettledRise.of(fit.amplitudes(), fit.shapeVariance(), settings).withShapes(closerRises));
+  }
+
+  /** Of the whole image and of ever less of it, as long as a shape settles. */
+  private List<Fit> everCloser(FoundSource found, double share, WidthStatistics statistics) {
+    double a = statistics.arc().weightI()[found.direction()];
+    double b = statistics.arc().weightC()[found.direction()];
+    List<Fit> fits = new ArrayList<>();
+    fits.add(whole(found, share, statistics, a, b));
+    int reach = Integer.MAX_VALUE;
+    int closer = closerThan(found.fit());
+    while (closer < reach) {
+      reach = closer;
+      Fit fit = middle(found, share, statistics.noise(), reach, a, b);
+      if (fit != null) {
+        fits.add(fit);
+        closer = closerThan(fit.gaussian());
+      }
+    }
+    return fits;
+  }
+
+  private static int closerThan(GaussianFit last) {
+    return (int) Math.max(LEAST_REACH, Math.ceil(CLOSER * last.sigma()));
+  }
+
+  private static int widestUncontradicted(List<Fit> fits) {
+    int chosen = 0;
+    for (int k = 1; k < fits.size(); k++) {
+      double off = fits.get(k).amplitudes().size() - fits.get(chosen).amplitudes().size();
+      chosen = Math.abs(off) > CONTRADICTS * fits.get(k).sigma() ? k : chosen;
+    }
+    return chosen;
   }
 
   private Fit whole(

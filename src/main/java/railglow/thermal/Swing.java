@@ -11,8 +11,6 @@ import railglow.units.Interval;
  * @param interval95 of it: noise, stopping early, and what the shape's misfit leaves open
  */
 record Swing(double kelvin, Interval interval95) {
-  private static final double HALF_95 = 1.959963984540054;
-
   /** Second-order growth of the variance in much noise, by simulation. */
   private static final double CURVATURE = 13;
 
@@ -20,8 +18,8 @@ record Swing(double kelvin, Interval interval95) {
    * @param amplitudes in both channels
    * @param shapeVariance relative, of a factor common to both (the shape's)
    * @param stop how the run ended
-   * @param nearer amplitudes that narrower weights over the same image give, which would be the
-   *     same but for noise if the shape were right
+   * @param nearer amplitudes of fits closer to the image's middle, which would be the same but for
+   *     noise if the shape were right
    */
   static Swing of(
       Amplitudes amplitudes, double shapeVariance, EarlyStop stop, List<Amplitudes> nearer) {
@@ -33,8 +31,8 @@ record Swing(double kelvin, Interval interval95) {
     double higher = 0;
     for (Amplitudes other : nearer) {
       double off = other.size() - kelvin;
-      double noise = HALF_95 * Math.sqrt(other.sizeVariance());
-      double beyond = Math.sqrt(Math.max(0, off * off - noise * noise));
+      double noise = EarlyStop.HALF_95 * Math.sqrt(other.sizeVariance());
+      double beyond = SettledRise.beyond(off, noise);
       lower = Math.max(lower, off < 0 ? beyond : 0);
       higher = Math.max(higher, off > 0 ? beyond : 0);
     }

@@ -15,9 +15,6 @@ import railglow.units.Interval;
  * @param sigma of the difference
  */
 record PerWatt(double first, double second, double sigma) {
-  /** Standard deviations in half a 95 % interval. */
-  private static final double HALF_95 = 1.959963985;
-
   /**
    * Standard deviation with which a rise per watt is repeated by another run of the same part: the
    * power's error, the edges' times, the fit of a body that is no single lag. Measured on the
@@ -28,7 +25,7 @@ record PerWatt(double first, double second, double sigma) {
   /** A value with its standard deviation. */
   record Known(double value, double sigma) {
     static Known of(double value, Interval interval95, double watts) {
-      double noise = (interval95.high() - interval95.low()) / (2 * HALF_95) / watts;
+      double noise = interval95.sigmaOf95() / watts;
       return new Known(value / watts, Math.hypot(noise, REPEAT_SHARE * value / watts));
     }
   }
