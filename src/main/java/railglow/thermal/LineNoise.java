@@ -103,7 +103,7 @@ record LineNoise(double[] rows, double[] columns) {
     float[] each = new float[down.length * across.length];
     for (int row = 0, i = 0; row < down.length; row++) {
       for (int x = 0; x < across.length; x++, i++) {
-        each[i] = (float) (1 / Math.sqrt(Math.max(1, down[row] + across[x] - 1)));
+        each[i] = perDeviation(down[row], across[x]);
       }
     }
     return each;
@@ -111,11 +111,14 @@ record LineNoise(double[] rows, double[] columns) {
 
   /** The largest deviation of such an output over the typical one. */
   double worstDeviation(double sigma) {
-    double least = 1;
-    for (float each : perDeviation(sigma)) {
-      least = Math.min(least, each);
-    }
-    return 1 / least;
+    double down = Arrays.stream(filtered(rows, sigma)).max().orElseThrow();
+    double across = Arrays.stream(filtered(columns, sigma)).max().orElseThrow();
+    return 1.0 / perDeviation(down, across);
+  }
+
+  /** Where a row and a column of these variances over the typical one meet. */
+  private static float perDeviation(double down, double across) {
+    return (float) (1 / Math.sqrt(Math.max(1, down + across - 1)));
   }
 
   private static double[] filtered(double[] ratios, double sigma) {
