@@ -6,7 +6,6 @@ import java.util.Optional;
 import railglow.board.BoardCare;
 import railglow.board.BoardPlate;
 import railglow.board.BoardSurfaces;
-import railglow.board.Entered;
 import railglow.board.Part;
 import railglow.board.PartLimit;
 import railglow.board.Rail;
@@ -90,20 +89,10 @@ final class BoardCareFile {
               area.number("emissivity", 0.01, 1),
               area.optionalNumber("error", 0, 0.5).orElse(0.03)));
     }
-    var reflected =
-        section
-            .get()
-            .optionalQuantity(
-                "reflected",
-                Unit.CELSIUS,
-                Entered.COLDEST_REFLECTED_CELSIUS,
-                Entered.HOTTEST_REFLECTED_CELSIUS);
+    var reflected = EnteredFile.reflectedCelsius(section.get());
     return new BoardSurfaces(
         reflected.orElse(BoardSurfaces.USUAL.reflectedCelsius()),
-        section
-            .get()
-            .optionalQuantity(
-                "reflected-error", Unit.KELVIN, 0, Entered.MOST_REFLECTED_SIGMA_KELVIN)
+        EnteredFile.reflectedSigmaKelvin(section.get())
             .orElse(BoardSurfaces.USUAL.reflectedSigmaKelvin()),
         reflected.isPresent() ? BoardSurfaces.ENTERED : BoardSurfaces.SUPPOSED,
         areas,

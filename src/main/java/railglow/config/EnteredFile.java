@@ -40,17 +40,25 @@ public final class EnteredFile {
     }
     ConfigFile read = ConfigFile.read(file);
     ConfigSection root = read.root();
-    OptionalDouble celsius =
-        root.optionalQuantity(
-            "reflected",
-            Unit.CELSIUS,
-            Entered.COLDEST_REFLECTED_CELSIUS,
-            Entered.HOTTEST_REFLECTED_CELSIUS);
-    OptionalDouble kelvin =
-        root.optionalQuantity(
-            "reflected-error", Unit.KELVIN, 0, Entered.MOST_REFLECTED_SIGMA_KELVIN);
+    OptionalDouble celsius = reflectedCelsius(root);
+    OptionalDouble kelvin = reflectedSigmaKelvin(root);
     List<String> clips = root.has("clips") ? root.texts("clips") : List.of();
     read.finish();
     return new Entered(celsius, kelvin, clips);
+  }
+
+  /** As board files say it too. */
+  static OptionalDouble reflectedCelsius(ConfigSection section) {
+    return section.optionalQuantity(
+        "reflected",
+        Unit.CELSIUS,
+        Entered.COLDEST_REFLECTED_CELSIUS,
+        Entered.HOTTEST_REFLECTED_CELSIUS);
+  }
+
+  /** As board files say it too. */
+  static OptionalDouble reflectedSigmaKelvin(ConfigSection section) {
+    return section.optionalQuantity(
+        "reflected-error", Unit.KELVIN, 0, Entered.MOST_REFLECTED_SIGMA_KELVIN);
   }
 }
