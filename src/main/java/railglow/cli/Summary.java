@@ -11,7 +11,6 @@ import railglow.journal.HeatPower;
 import railglow.journal.RunFolder;
 import railglow.run.FindingsMaker;
 import railglow.thermal.HeatSource;
-import railglow.units.Interval;
 import railglow.units.Probability;
 import railglow.units.Quantity;
 import railglow.units.Unit;
@@ -111,7 +110,7 @@ final class Summary {
               "  %d.       %-10s %-21s %-25s %-21s %s",
               i + 1,
               FindingsMaker.rise(s.swingKelvin(), findings.unit()),
-              between(s.swingInterval95(), findings.unit()),
+              FindingsMaker.between(s.swingInterval95(), findings.unit()),
               String.format(
                   Locale.ROOT,
                   "%.1f +-%.1f, %.1f +-%.1f",
@@ -119,18 +118,14 @@ final class Summary {
                   Math.sqrt(s.columnVariance()),
                   s.row(),
                   Math.sqrt(s.rowVariance())),
-              s.settledRiseIsKnown() ? between(s.riseInterval95(), findings.unit()) : "not known",
+              s.settledRiseIsKnown()
+                  ? FindingsMaker.between(s.riseInterval95(), findings.unit())
+                  : "not known",
               Probability.brief(s.familyWiseP())));
     }
     if (shown < findings.sources().size()) {
       lines.add("  and " + (findings.sources().size() - shown) + " weaker ones in the report");
     }
-  }
-
-  private static String between(Interval interval, String unit) {
-    return FindingsMaker.rise(interval.low(), unit)
-        + " to "
-        + FindingsMaker.rise(interval.high(), unit);
   }
 
   private static void measured(List<String> lines, Findings findings) {

@@ -23,6 +23,7 @@ import railglow.thermal.Plane;
 import railglow.thermal.PlaneNoise;
 import railglow.thermal.RefusedSource;
 import railglow.thermal.inverse.PowerMap;
+import railglow.units.Interval;
 import railglow.units.Probability;
 import railglow.units.Quantity;
 import railglow.units.Unit;
@@ -50,7 +51,7 @@ public final class FindingsMaker {
             : stated;
     String unit = Double.isNaN(header.camera().kelvinPerCount()) ? "counts" : "K";
     List<HeatSource> sources = reduced.look() == null ? List.of() : reduced.look().sources();
-    HeatFacts facts = facts(header, reduced, sources);
+    HeatFacts facts = board == null ? HeatFacts.NONE : facts(header, reduced, sources);
     Ranking ranking =
         board == null ? Ranking.NOTHING : SuspectRanking.of(board, header.rail(), sources, facts);
     double railOhms = reduced.onVolts() / reduced.onAmperes();
@@ -110,6 +111,11 @@ public final class FindingsMaker {
     return unit.equals("K")
         ? Quantity.format(value, Unit.KELVIN)
         : String.format(Locale.ROOT, "%.2f %s", value, unit);
+  }
+
+  /** An interval of such values, in words. */
+  public static String between(Interval interval, String unit) {
+    return rise(interval.low(), unit) + " to " + rise(interval.high(), unit);
   }
 
   private static Verdict verdict(Reduced reduced, List<HeatSource> sources) {
@@ -189,25 +195,22 @@ public final class FindingsMaker {
         };
     return String.format(
         Locale.ROOT,
-        "%s%s: it swings by %s%s in step with the pulse (95 %%: %s to %s), and %s; probability"
+        "%s%s: it swings by %s%s in step with the pulse (95 %%: %s), and %s; probability"
             + " that noise alone shows this: %s.",
         where,
         more,
         rise(first.swingKelvin(), unit),
         inNoise(first.swingKelvin(), unit, look),
-        rise(first.swingInterval95().low(), unit),
-        rise(first.swingInterval95().high(), unit),
+        between(first.swingInterval95(), unit),
         settling(first, unit),
         Probability.inWords(first.familyWiseP()));
   }
 
   private static String settling(HeatSource source, String unit) {
     return source.settledRiseIsKnown()
-        ? String.format(
-            Locale.ROOT,
-            "under steady power would settle near %s to %s above its start",
-            rise(source.riseInterval95().low(), unit),
-            rise(source.riseInterval95().high(), unit))
+        ? "under steady power would settle near "
+            + between(source.riseInterval95(), unit)
+            + " above its start"
         : "where it would settle under steady power can't be told from these pulses";
   }
 
