@@ -83,34 +83,36 @@ public final class SuspectRanking {
     return paths.stream().filter(path -> path.sourceIndex() == source).findFirst();
   }
 
-  /**
-   * The strongest path leads where no part explains the heat better: where the first candidate lies
-   * at a path itself, or only near a weaker source, or is not on the rail.
-   *
-   * @param all the candidates in their final order
-   */
+  /** The path that leads, if one does, is marked. */
   private static List<HeatPath> withLead(List<HeatPath> paths, List<Candidate> all) {
     if (paths.isEmpty()) {
       return paths;
     }
-    int strongest = paths.get(0).sourceIndex();
-    int leads = strongest;
-    if (!all.isEmpty()) {
-      Candidate first = all.get(0);
-      boolean explained =
-          switch (first.tier()) {
-            case LIKELY, OTHER_SIDE, MAYBE_PATH -> true;
-            case NEAR -> first.source() < strongest;
-            case AT_PATH, OFF_RAIL -> false;
-          };
-      leads = explained ? -1 : first.tier() == Candidate.Tier.AT_PATH ? first.source() : strongest;
-    } else if (strongest > 0) {
-      leads = -1;
-    }
-    int chosen = leads;
+    int leading = leading(paths.get(0).sourceIndex(), all);
     return paths.stream()
-        .map(path -> path.sourceIndex() == chosen ? path.leading() : path)
+        .map(path -> path.sourceIndex() == leading ? path.leading() : path)
         .toList();
+  }
+
+  /**
+   * The strongest path leads where no part explains the heat better: where the first candidate lies
+   * at a path itself, or only near a weaker source, or is not on the rail.
+   *
+   * @param strongest source of the strongest path
+   * @param all the candidates in their final order
+   * @return the source of the path that leads; -1 where none does
+   */
+  private static int leading(int strongest, List<Candidate> all) {
+    if (all.isEmpty()) {
+      return strongest == 0 ? 0 : -1;
+    }
+    Candidate first = all.get(0);
+    return switch (first.tier()) {
+      case LIKELY, OTHER_SIDE, MAYBE_PATH -> -1;
+      case NEAR -> first.source() < strongest ? -1 : strongest;
+      case AT_PATH -> first.source();
+      case OFF_RAIL -> strongest;
+    };
   }
 
   /** Where a source is on the board, with the errors of its position and of the registration. */

@@ -161,7 +161,7 @@ final class BlockingPort implements BytePort {
     try {
       s.way.write(bytes);
     } catch (IOException e) {
-      throw new LinkLostException(description + " broke: " + e.getMessage(), e);
+      throw broken(e);
     }
   }
 
@@ -174,11 +174,15 @@ final class BlockingPort implements BytePort {
       throws LinkException {
     try {
       return calls.await(call, timeoutNanos);
-    } catch (LinkException e) {
-      throw e;
     } catch (IOException e) {
-      throw new LinkLostException(description + " broke: " + e.getMessage(), e);
+      throw broken(e);
     }
+  }
+
+  private LinkException broken(IOException e) {
+    return e instanceof LinkException link
+        ? link
+        : new LinkLostException(description + " broke: " + e.getMessage(), e);
   }
 
   private Session requireOpen() throws LinkLostException {

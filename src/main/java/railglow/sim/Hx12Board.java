@@ -160,21 +160,21 @@ final class Hx12Board {
 
   /** The layout with a spot of heat under one corner of the large chip. */
   static BoardLayout withShortInChip() {
-    BoardLayout layout = layout();
-    List<PlacedPart> parts = new ArrayList<>(layout.parts());
-    parts.add(
-        PlacedPart.of(CHIP_CORNER, 62.5e-3, 34.5e-3, 2e-3, 2e-3, 0.3e-3, CONTACT_LARGE, 0.9)
-            .onBottom());
-    return layout.withParts(parts);
+    return with(
+        PlacedPart.of(CHIP_CORNER, 62.5e-3, 34.5e-3, 2e-3, 2e-3, 0.3e-3, CONTACT_LARGE, 0.9));
   }
 
   /** The layout with a narrow trace of some length that is no part, across a place without any. */
   static BoardLayout withLongTrace() {
+    return with(
+        PlacedPart.of(LONG_TRACE, 72.5e-3, 26e-3, 1e-3, 20e-3, 0.05e-3, CONTACT_LARGE, 0.9));
+  }
+
+  /** The layout with something more that the camera does not see. */
+  private static BoardLayout with(PlacedPart hidden) {
     BoardLayout layout = layout();
     List<PlacedPart> parts = new ArrayList<>(layout.parts());
-    parts.add(
-        PlacedPart.of(LONG_TRACE, 72.5e-3, 26e-3, 1e-3, 20e-3, 0.05e-3, CONTACT_LARGE, 0.9)
-            .onBottom());
+    parts.add(hidden.onBottom());
     return layout.withParts(parts);
   }
 

@@ -30,7 +30,7 @@ public final class LadderReplay {
     List<SupplyReading> settled = new ArrayList<>();
     long confirmedNanos = 0;
     boolean on = false;
-    ReadBack readBack = ReadBack.USUAL;
+    ReadBack readBack = readBack(journal);
     for (Entry entry : journal.entries()) {
       if (entry instanceof Entry.EdgeMade made) {
         on = made.edge().on();
@@ -42,7 +42,6 @@ public final class LadderReplay {
           settled.add(reading);
         }
       } else if (entry instanceof Entry.Note note) {
-        readBack = ReadBack.ofNote(note.text()).orElse(readBack);
         OptionalInt count = StepNote.readings(note.text());
         if (count.isPresent() && count.getAsInt() <= settled.size()) {
           steps.add(step(journal, readBack, settled.subList(0, count.getAsInt())));
