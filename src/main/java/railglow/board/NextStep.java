@@ -18,15 +18,9 @@ public final class NextStep {
 
   /**
    * @param railName the injected rail; empty when none was named
-   * @param suspects by rank
    * @param railOhms what the rail reads now; NaN when not measured
    * @return one or two sentences, never empty
    */
-  public static String text(Board board, String railName, List<Suspect> suspects, double railOhms) {
-    return text(board, railName, new Ranking(suspects, List.of()), railOhms);
-  }
-
-  /** As {@link #text(Board, String, List, double)}, with what is the current's way. */
   public static String text(Board board, String railName, Ranking ranking, double railOhms) {
     List<Suspect> suspects = ranking.suspects();
     Lead lead = ranking.lead();

@@ -31,17 +31,6 @@ public final class SuspectRanking {
 
   private SuspectRanking() {}
 
-  /** As {@link #rank(Board, String, List, HeatFacts)}, with nothing known but the sources. */
-  public static List<Suspect> rank(Board board, String railName, List<HeatSource> sources) {
-    return rank(board, railName, sources, HeatFacts.NONE);
-  }
-
-  /** As {@link #of}, the suspects alone. */
-  public static List<Suspect> rank(
-      Board board, String railName, List<HeatSource> sources, HeatFacts facts) {
-    return of(board, railName, sources, facts).suspects();
-  }
-
   /**
    * @param railName the injected rail; empty when none was named
    * @param sources strongest first, which is by heat per power: all got the same power

@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import railglow.config.BoardFile;
 import railglow.thermal.HeatShape;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.units.Interval;
 
 class HeatPathsTest {
@@ -15,9 +16,13 @@ class HeatPathsTest {
     Board board = BoardFile.read(Path.of("docs/examples/hx12/board.yaml")).board();
     Interval interval = new Interval(0.13, 0.16);
     HeatSource source =
-        new HeatSource(
-            column, row, 0.001, 0.001, 0, 0.145, interval, 0.145, interval, 0.1, 0.1, 1, 4, 1e-9, 1,
-            List.of());
+        InventedSource.at(column, row)
+            .variance(0.001)
+            .rises(0.145, interval)
+            .channels(0.1, 0.1)
+            .width(4)
+            .p(1e-9)
+            .source();
     HeatShape shape = new HeatShape(column, row, 8, 4.2, Math.cos(along), Math.sin(along), 0.02);
     return HeatPaths.of(board, "3V3", List.of(source), List.of(shape));
   }

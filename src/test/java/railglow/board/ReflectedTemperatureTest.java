@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import railglow.config.BoardFile;
 import railglow.config.ConfigException;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.thermal.Plane;
 import railglow.thermal.radiometry.PlanckBand;
 import railglow.thermal.radiometry.Surface;
@@ -124,23 +125,7 @@ class ReflectedTemperatureTest {
     double start = seen(0.2, 30, 5);
     double rise = seen(0.2, 34, 5) - start;
     HeatSource source =
-        new HeatSource(
-            8 + 2 * 30,
-            176 - 2 * 30,
-            0.02,
-            0.02,
-            0,
-            rise,
-            new Interval(rise, rise),
-            rise,
-            new Interval(rise, rise),
-            rise,
-            0,
-            1,
-            2,
-            1e-4,
-            1,
-            List.of());
+        InventedSource.at(8 + 2 * 30, 176 - 2 * 30).rises(rise, new Interval(rise, rise)).source();
     TrueRise byFile = SurfaceWords.trueRises(stated, List.of(source), List.of(start)).get(0);
     TrueRise byFoil = SurfaceWords.trueRises(measured, List.of(source), List.of(start)).get(0);
     assertEquals("entered", byFile.reflectedFrom());

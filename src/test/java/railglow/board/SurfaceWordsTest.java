@@ -9,27 +9,14 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import railglow.config.BoardFile;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.units.Interval;
 
 class SurfaceWordsTest {
   private static HeatSource at(double x, double y, double rise) {
-    return new HeatSource(
-        8 + 2 * x,
-        176 - 2 * y,
-        0.02,
-        0.02,
-        0,
-        rise,
-        new Interval(rise - 0.1, rise + 0.1),
-        rise,
-        new Interval(rise - 0.1, rise + 0.1),
-        rise,
-        0,
-        1,
-        2,
-        1e-4,
-        1,
-        List.of());
+    return InventedSource.at(8 + 2 * x, 176 - 2 * y)
+        .rises(rise, new Interval(rise - 0.1, rise + 0.1))
+        .source();
   }
 
   private static Board hx12() throws Exception {
@@ -48,10 +35,10 @@ class SurfaceWordsTest {
 
   @Test
   void bareMetalIsMarkedAndTapingAdvised() throws Exception {
-    List<Suspect> onLid = SuspectRanking.rank(hx12(), "3V3", List.of(at(91, 14, 0.5)));
+    List<Suspect> onLid = Ranked.suspects(hx12(), "3V3", List.of(at(91, 14, 0.5)));
     assertEquals("A1", onLid.get(0).part());
     assertTrue(onLid.get(0).reason().contains("tape it or tilt"), onLid.get(0).reason());
-    List<Suspect> onCeramic = SuspectRanking.rank(hx12(), "3V3", List.of(at(78, 31, 0.5)));
+    List<Suspect> onCeramic = Ranked.suspects(hx12(), "3V3", List.of(at(78, 31, 0.5)));
     assertFalse(onCeramic.get(0).reason().contains("tape"));
     assertEquals("bare ring of H1", hx12().care().surfaces().at(hx12(), 4, 4).name());
     assertEquals("solder mask", hx12().care().surfaces().at(hx12(), 60, 60).name());

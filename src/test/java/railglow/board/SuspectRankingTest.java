@@ -14,6 +14,7 @@ import railglow.board.geometry.RegistrationPoint;
 import railglow.board.imports.Netlist;
 import railglow.board.imports.Pad;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.units.Interval;
 
 class SuspectRankingTest {
@@ -62,23 +63,11 @@ class SuspectRankingTest {
 
   private static HeatSource at(double x, double y, double sigmaMillimetres) {
     double variance = Math.pow(2 * sigmaMillimetres, 2);
-    return new HeatSource(
-        8 + 2 * x,
-        176 - 2 * y,
-        variance,
-        variance,
-        0,
-        1,
-        NORMAL,
-        1,
-        NORMAL,
-        1,
-        0,
-        1,
-        2,
-        1e-3,
-        1,
-        List.of());
+    return InventedSource.at(8 + 2 * x, 176 - 2 * y)
+        .variance(variance)
+        .rises(1, NORMAL)
+        .p(1e-3)
+        .source();
   }
 
   private static List<String> names(List<Suspect> suspects) {
@@ -94,13 +83,13 @@ class SuspectRankingTest {
             part("C2", 33, 30, Side.TOP, "VCC", "GND"),
             part("C1", 30, 30, Side.TOP, "VCC", "GND"),
             part("C9", 60, 30, Side.TOP, "VCC", "GND"));
-    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30.2, 30, 0.1)));
+    List<Suspect> suspects = Ranked.suspects(board, "VCC", List.of(at(30.2, 30, 0.1)));
     assertEquals(List.of("C1", "C2"), names(suspects));
     assertEquals(0, suspects.get(0).distanceMillimetres());
     assertEquals(1.8, suspects.get(1).distanceMillimetres(), 1e-6);
     assertEquals(
         "Lift C1; VCC should then read 45 ohm or more.",
-        NextStep.text(board, "VCC", suspects, 6.8));
+        Ranked.nextStep(board, "VCC", suspects, 6.8));
   }
 
   @Test
@@ -111,7 +100,7 @@ class SuspectRankingTest {
             true,
             part("C1", 30, 30, Side.TOP, "OTHER", "GND"),
             part("C2", 32.2, 30, Side.TOP, "VCC", "GND"));
-    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(31, 30, 0.3)));
+    List<Suspect> suspects = Ranked.suspects(board, "VCC", List.of(at(31, 30, 0.3)));
     assertEquals(List.of("C2", "C1"), names(suspects));
     assertFalse(suspects.get(1).onRail());
     assertTrue(suspects.get(1).reason().contains("without a pad on VCC"));
@@ -126,10 +115,10 @@ class SuspectRankingTest {
             part("R1", 30, 30, Side.TOP, "VCC", "SDA"),
             part("C2", 30, 31.6, Side.TOP, "VCC", "GND"),
             part("D3", 30, 28.4, Side.TOP, "VCC", "GND"));
-    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30, 30.3, 0.8)));
+    List<Suspect> suspects = Ranked.suspects(board, "VCC", List.of(at(30, 30.3, 0.8)));
     assertEquals(List.of("C2", "D3", "R1"), names(suspects));
     assertTrue(
-        NextStep.text(board, "VCC", suspects, 6.8).endsWith("If it does not, lift D3 next."));
+        Ranked.nextStep(board, "VCC", suspects, 6.8).endsWith("If it does not, lift D3 next."));
   }
 
   @Test
@@ -137,9 +126,9 @@ class SuspectRankingTest {
     Part sense = new Part("R7", "20 mohm", "", 30, 30, 2, 1, 0, Side.TOP, Set.of("VCC", "VCC_S"));
     for (Part path : List.of(part("L1", 30, 30, Side.TOP, "VCC", "SW"), sense)) {
       Board board = board(true, true, path);
-      List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)));
+      List<Suspect> suspects = Ranked.suspects(board, "VCC", List.of(at(30, 30, 0.1)));
       assertTrue(suspects.get(0).reason().contains("may only carry the current"));
-      assertTrue(NextStep.text(board, "VCC", suspects, 6.8).contains("another point of VCC"));
+      assertTrue(Ranked.nextStep(board, "VCC", suspects, 6.8).contains("another point of VCC"));
     }
   }
 
@@ -152,7 +141,7 @@ class SuspectRankingTest {
             part("L1", 30, 30, Side.TOP, "VCC", "SW"),
             part("C2", 60, 30, Side.TOP, "VCC", "GND"));
     List<Suspect> suspects =
-        SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1), at(60, 30, 0.1)));
+        Ranked.suspects(board, "VCC", List.of(at(30, 30, 0.1), at(60, 30, 0.1)));
     assertEquals(List.of("C2", "L1"), names(suspects));
     assertEquals(1, suspects.get(0).sourceIndex());
   }
@@ -167,21 +156,21 @@ class SuspectRankingTest {
             part("C2", 32.5, 30, Side.TOP, "VCC", "GND"),
             part("C3", 60, 30, Side.TOP, "VCC", "GND"));
     List<Suspect> suspects =
-        SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1), at(60, 30, 0.1)));
+        Ranked.suspects(board, "VCC", List.of(at(30, 30, 0.1), at(60, 30, 0.1)));
     assertEquals(List.of("C1", "C3", "C2"), names(suspects));
   }
 
   @Test
   void aPartOfTheOtherSideIsNamedAsSuch() {
     Board board = board(true, true, part("C1", 30, 30, Side.BOTTOM, "VCC", "GND"));
-    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)));
+    List<Suspect> suspects = Ranked.suspects(board, "VCC", List.of(at(30, 30, 0.1)));
     assertTrue(suspects.get(0).reason().contains("on the other side"));
   }
 
   @Test
   void withoutANetlistPartsAreNamedByPlaceAndTheReasonSaysSo() {
     Board board = board(false, true, part("C1", 30, 30, Side.TOP));
-    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)));
+    List<Suspect> suspects = Ranked.suspects(board, "VCC", List.of(at(30, 30, 0.1)));
     assertEquals(List.of("C1"), names(suspects));
     assertFalse(suspects.get(0).onRail());
     assertTrue(suspects.get(0).reason().contains("without a netlist"));
@@ -190,26 +179,26 @@ class SuspectRankingTest {
   @Test
   void withoutARegistrationNothingIsNamedAndTheNextStepSaysWhy() {
     Board board = board(true, false, part("C1", 30, 30, Side.TOP, "VCC"));
-    assertEquals(List.of(), SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1))));
-    assertTrue(NextStep.text(board, "VCC", List.of(), 6.8).contains("four registration points"));
+    assertEquals(List.of(), Ranked.suspects(board, "VCC", List.of(at(30, 30, 0.1))));
+    assertTrue(Ranked.nextStep(board, "VCC", List.of(), 6.8).contains("four registration points"));
   }
 
   @Test
   void aChipIsFreedByItsPinsOnTheRail() {
     Board board = board(true, true, part("U1", 30, 30, Side.TOP, "GND", "VCC"));
-    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)));
+    List<Suspect> suspects = Ranked.suspects(board, "VCC", List.of(at(30, 30, 0.1)));
     assertEquals(
         "Free U1 from VCC (pin 2) or remove it; VCC should then read 45 ohm or more.",
-        NextStep.text(board, "VCC", suspects, 6.8));
+        Ranked.nextStep(board, "VCC", suspects, 6.8));
   }
 
   @Test
   void withoutANormalReadingTheNextStepComparesWithTheReadingOfNow() {
     Board board = board(true, true, part("C1", 30, 30, Side.TOP, "AUX", "GND"));
-    List<Suspect> suspects = SuspectRanking.rank(board, "AUX", List.of(at(30, 30, 0.1)));
+    List<Suspect> suspects = Ranked.suspects(board, "AUX", List.of(at(30, 30, 0.1)));
     assertEquals(
         "Lift C1; AUX should then read clearly more than the 6.8 ohm of now.",
-        NextStep.text(board, "AUX", suspects, 6.8));
+        Ranked.nextStep(board, "AUX", suspects, 6.8));
   }
 
   @Test
@@ -222,14 +211,13 @@ class SuspectRankingTest {
             part("C9", 60, 30, Side.TOP, "VCCA", "GND"),
             part("C8", 80, 30, Side.TOP, "OTHER", "GND"));
     List<Suspect> suspects =
-        SuspectRanking.rank(
-            board, "VCC", List.of(at(30, 30, 0.1), at(60, 30, 0.1), at(80, 30, 0.1)));
+        Ranked.suspects(board, "VCC", List.of(at(30, 30, 0.1), at(60, 30, 0.1), at(80, 30, 0.1)));
     assertEquals(List.of("C9", "FB1", "C8"), names(suspects));
     assertFalse(suspects.get(0).onRail());
     assertTrue(suspects.get(0).reason().contains("behind FB1"), suspects.get(0).reason());
     assertEquals(
         "Lift C9; VCC should then read 45 ohm or more.",
-        NextStep.text(board, "VCC", suspects, 6.8));
+        Ranked.nextStep(board, "VCC", suspects, 6.8));
   }
 
   @Test
@@ -252,30 +240,14 @@ class SuspectRankingTest {
   void aLargePartIsLocatedToItsCorner() {
     Part chip = new Part("U1", "", "", 40, 40, 16, 16, 0, Side.TOP, Set.of("VCC", "GND"));
     Board board = board(true, true, chip);
-    List<Suspect> suspects = SuspectRanking.rank(board, "VCC", List.of(at(35, 45, 0.1)));
+    List<Suspect> suspects = Ranked.suspects(board, "VCC", List.of(at(35, 45, 0.1)));
     assertTrue(
         suspects.get(0).reason().contains("at its upper left corner"), suspects.get(0).reason());
   }
 
   private static HeatSource after(double seconds, double x, double y) {
     HeatSource like = at(x, y, 0.1);
-    return new HeatSource(
-        like.column(),
-        like.row(),
-        like.columnVariance(),
-        like.rowVariance(),
-        0,
-        1,
-        NORMAL,
-        1,
-        NORMAL,
-        1,
-        0,
-        seconds,
-        2,
-        1e-3,
-        1,
-        List.of());
+    return InventedSource.like(like).rises(1, NORMAL).timeConstant(seconds).p(1e-3).source();
   }
 
   @Test
@@ -287,13 +259,13 @@ class SuspectRankingTest {
             part("C1", 30, 30, Side.TOP, "VCC", "GND"),
             part("C2", 60, 30, Side.TOP, "VCC", "GND"));
     List<Suspect> suspects =
-        SuspectRanking.rank(board, "VCC", List.of(after(3, 30, 30), after(0.4, 60, 30)));
+        Ranked.suspects(board, "VCC", List.of(after(3, 30, 30), after(0.4, 60, 30)));
     assertEquals(List.of("C2", "C1"), names(suspects));
     assertTrue(suspects.get(0).reason().contains("its heat comes first, after 0.4 s"));
     assertTrue(
         suspects.get(1).reason().contains("it may only be warmed"), suspects.get(1).reason());
     List<Suspect> together =
-        SuspectRanking.rank(board, "VCC", List.of(after(0.7, 30, 30), after(0.4, 60, 30)));
+        Ranked.suspects(board, "VCC", List.of(after(0.7, 30, 30), after(0.4, 60, 30)));
     assertEquals(List.of("C1", "C2"), names(together));
   }
 
@@ -302,16 +274,12 @@ class SuspectRankingTest {
   void theSentenceTellsHeatPerPowerTheTrueRiseAndHowOftenSuchAPartLeaks() {
     Board board = board(true, true, part("C1", 30, 30, Side.TOP, "VCC", "GND"));
     HeatFacts facts = new HeatFacts(0.25, List.of(24.0), List.of());
-    String reason =
-        SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)), facts).get(0).reason();
+    String reason = Ranked.suspects(board, "VCC", List.of(at(30, 30, 0.1)), facts).get(0).reason();
     assertTrue(reason.contains("; swings by 4.0 K/W"), reason);
     assertTrue(reason.contains("truly swings by 1.1"), reason);
     assertTrue(reason.contains("emissivity 0.90 +- 0.04"), reason);
     assertTrue(reason.contains("often leaks (common practice, no source)"), reason);
     assertFalse(
-        SuspectRanking.rank(board, "VCC", List.of(at(30, 30, 0.1)))
-            .get(0)
-            .reason()
-            .contains("K/W"));
+        Ranked.suspects(board, "VCC", List.of(at(30, 30, 0.1))).get(0).reason().contains("K/W"));
   }
 }

@@ -11,11 +11,11 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import railglow.board.Board;
-import railglow.board.NextStep;
 import railglow.board.Part;
+import railglow.board.Ranked;
 import railglow.board.Suspect;
-import railglow.board.SuspectRanking;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.units.Interval;
 
 class BoardFileTest {
@@ -25,23 +25,12 @@ class BoardFileTest {
 
   /** A source at a pixel with 0.15 px error; pixel 164, 114 is the place of C37. */
   private static HeatSource sourceAt(double column, double row) {
-    return new HeatSource(
-        column,
-        row,
-        0.0225,
-        0.0225,
-        0,
-        1.0,
-        new Interval(1, 1.4),
-        1.2,
-        new Interval(1, 1.4),
-        1.0,
-        0.2,
-        1,
-        2,
-        1e-4,
-        1,
-        List.of());
+    return InventedSource.at(column, row)
+        .variance(0.0225)
+        .swings(1.0, new Interval(1, 1.4))
+        .settles(1.2, new Interval(1, 1.4))
+        .channels(1.0, 0.2)
+        .source();
   }
 
   private LoadedBoard read(String yaml) throws ConfigException, IOException {
@@ -72,13 +61,13 @@ class BoardFileTest {
   @Test
   void theHeatAtC37NamesC37AndTheReadingThatProvesIt() throws ConfigException {
     Board board = BoardFile.read(HX12).board();
-    List<Suspect> suspects = SuspectRanking.rank(board, "3V3", List.of(sourceAt(164.1, 113.9)));
+    List<Suspect> suspects = Ranked.suspects(board, "3V3", List.of(sourceAt(164.1, 113.9)));
     assertEquals("C37", suspects.get(0).part());
     assertEquals(1, suspects.get(0).rank());
     assertTrue(suspects.get(0).onRail());
     assertEquals(
         "Lift C37; 3V3 should then read 45 ohm or more.",
-        NextStep.text(board, "3V3", suspects, 6.8));
+        Ranked.nextStep(board, "3V3", suspects, 6.8));
   }
 
   @Test
@@ -101,9 +90,9 @@ class BoardFileTest {
                 """)
             .board();
     assertEquals(5, board.gaps().size(), board.gaps().toString());
-    assertEquals(List.of(), SuspectRanking.rank(board, "VCC", List.of(sourceAt(5, 5))));
+    assertEquals(List.of(), Ranked.suspects(board, "VCC", List.of(sourceAt(5, 5))));
     assertTrue(
-        NextStep.text(board, "VCC", List.of(), Double.NaN).contains("placement"),
+        Ranked.nextStep(board, "VCC", List.of(), Double.NaN).contains("placement"),
         "the next step says what is missing");
   }
 

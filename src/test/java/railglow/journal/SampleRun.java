@@ -19,6 +19,7 @@ import railglow.safety.Envelope;
 import railglow.safety.StopCause;
 import railglow.thermal.DetectionSettings;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.units.Interval;
 
 /** One invented run, small, with a value in every field and every kind of entry. */
@@ -124,23 +125,15 @@ public final class SampleRun {
   }
 
   public static HeatSource source(double column, double row, double widthPixels) {
-    return new HeatSource(
-        column,
-        row,
-        0.04,
-        0.09,
-        0.01,
-        0.32,
-        new Interval(0.35, 0.47),
-        0.41,
-        new Interval(0.35, 0.47),
-        0.32,
-        0.11,
-        0.6,
-        widthPixels,
-        3e-12,
-        1,
-        List.of());
+    return InventedSource.at(column, row)
+        .variances(0.04, 0.09, 0.01)
+        .swings(0.32, new Interval(0.35, 0.47))
+        .settles(0.41, new Interval(0.35, 0.47))
+        .channels(0.32, 0.11)
+        .timeConstant(0.6)
+        .width(widthPixels)
+        .p(3e-12)
+        .source();
   }
 
   public static Findings findings() {

@@ -13,6 +13,7 @@ import railglow.run.RunProgress;
 import railglow.safety.Envelope;
 import railglow.thermal.CountSamples;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.thermal.Look;
 import railglow.thermal.Plane;
 import railglow.time.SystemClock;
@@ -84,23 +85,13 @@ final class PretendedRun {
   }
 
   static HeatSource source(double p) {
-    return new HeatSource(
-        164,
-        114,
-        0.01,
-        0.01,
-        0,
-        0.42,
-        new Interval(0.4, 0.44),
-        0.42,
-        new Interval(0.4, 0.44),
-        0.15,
-        0.2,
-        0.5,
-        2,
-        p,
-        1,
-        List.of());
+    return InventedSource.at(164, 114)
+        .variance(0.01)
+        .rises(0.42, new Interval(0.4, 0.44))
+        .channels(0.15, 0.2)
+        .timeConstant(0.5)
+        .p(p)
+        .source();
   }
 
   /** A warm spot at (164, 114). */

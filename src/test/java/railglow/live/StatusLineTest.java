@@ -2,34 +2,26 @@ package railglow.live;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import railglow.observed.OutputState;
 import railglow.run.RunProgress;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.units.Interval;
 
 class StatusLineTest {
   @Test
   void saysCycleTimeOutputHeatAndTheBestSource() {
     HeatSource source =
-        new HeatSource(
-            164.2,
-            113.8,
-            0.04,
-            0.04,
-            0,
-            0.05,
-            new Interval(0.05, 0.07),
-            0.0621,
-            new Interval(0.05, 0.07),
-            0.05,
-            0.01,
-            0.2,
-            2,
-            0.0031,
-            0.9,
-            List.of());
+        InventedSource.at(164.2, 113.8)
+            .variance(0.04)
+            .swings(0.05, new Interval(0.05, 0.07))
+            .settles(0.0621, new Interval(0.05, 0.07))
+            .channels(0.05, 0.01)
+            .timeConstant(0.2)
+            .p(0.0031)
+            .consistency(0.9)
+            .source();
     String line =
         StatusLine.of(
             new RunProgress(

@@ -25,6 +25,7 @@ import railglow.observed.SupplyReading;
 import railglow.observed.Trip;
 import railglow.safety.StopCause;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.thermal.Plane;
 import railglow.units.Interval;
 
@@ -55,23 +56,15 @@ final class Scene {
   /** One whose pulses may tell little of where it would settle. */
   Scene source(double column, double row, double sigma, double rise, Interval settled) {
     sources.add(
-        new HeatSource(
-            column,
-            row,
-            0.04,
-            0.11,
-            0.03,
-            rise,
-            new Interval(rise * 0.87, rise * 1.13),
-            rise,
-            settled,
-            rise * 0.8,
-            rise * 0.25,
-            0.6,
-            sigma,
-            3.04e-12,
-            1,
-            List.of()));
+        InventedSource.at(column, row)
+            .variances(0.04, 0.11, 0.03)
+            .swings(rise, new Interval(rise * 0.87, rise * 1.13))
+            .settles(rise, settled)
+            .channels(rise * 0.8, rise * 0.25)
+            .timeConstant(0.6)
+            .width(sigma)
+            .p(3.04e-12)
+            .source());
     return this;
   }
 

@@ -9,9 +9,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import railglow.board.Board;
-import railglow.board.NextStep;
+import railglow.board.Ranked;
 import railglow.board.Suspect;
-import railglow.board.SuspectRanking;
 import railglow.config.BoardFile;
 import railglow.pulse.PulseSequence;
 import railglow.thermal.Look;
@@ -36,7 +35,7 @@ class FaultsToSuspectsTest {
   }
 
   private static List<Suspect> suspects(Look look) {
-    return SuspectRanking.rank(board, "3V3", look.sources());
+    return Ranked.suspects(board, "3V3", look.sources());
   }
 
   /** Beside it the contact of the clip at C9 warms: the short's own power is a few milliwatts. */
@@ -44,7 +43,7 @@ class FaultsToSuspectsTest {
   void aDeadShortIsNamedFirstAndTheClipIsNotForgotten() {
     List<Suspect> suspects = suspects(hunted("dead-short", 0.5, 2));
     assertEquals("C37", suspects.get(0).part(), suspects.toString());
-    String next = NextStep.text(board, "3V3", suspects, 0.02);
+    String next = Ranked.nextStep(board, "3V3", suspects, 0.02);
     assertTrue(next.startsWith("Lift C37; 3V3 should then read 45 ohm or more."), next);
     assertTrue(next.endsWith("the clip warms too: what moves when you move it is not the fault."));
   }
@@ -55,7 +54,7 @@ class FaultsToSuspectsTest {
     assertEquals(
         new HashSet<>(List.of("C37", "C40")),
         new HashSet<>(suspects.stream().limit(2).map(Suspect::part).toList()));
-    String next = NextStep.text(board, "3V3", suspects, 6.8);
+    String next = Ranked.nextStep(board, "3V3", suspects, 6.8);
     assertTrue(next.contains("lift C40") || next.contains("Lift C40"), next);
     assertTrue(next.contains("lift C37") || next.contains("Lift C37"), next);
   }
@@ -67,7 +66,7 @@ class FaultsToSuspectsTest {
     Suspect first = suspects.get(0);
     assertEquals("U6", first.part());
     assertTrue(first.reason().contains("at its upper right corner"), first.reason());
-    String next = NextStep.text(board, "3V3", suspects, 0.4);
+    String next = Ranked.nextStep(board, "3V3", suspects, 0.4);
     assertTrue(next.startsWith("Free U6 from 3V3 (pin "), next);
   }
 
@@ -81,6 +80,7 @@ class FaultsToSuspectsTest {
         suspects.get(1).reason().contains("may only carry the current to the fault"),
         suspects.get(1).reason());
     assertEquals(
-        "Lift C39; 3V3 should then read 45 ohm or more.", NextStep.text(board, "3V3", suspects, 6));
+        "Lift C39; 3V3 should then read 45 ohm or more.",
+        Ranked.nextStep(board, "3V3", suspects, 6));
   }
 }

@@ -94,24 +94,18 @@ public final class DisturbedSensitivityStudy {
 
   private static void recorded(String name, Recording whole, int runs, double tauPeriods) {
     SplittableRandom random = new SplittableRandom(23);
-    double length = whole.seconds()[whole.frames() - 1];
     double[] found = new double[runs];
     double[] known = new double[runs];
     double guess = 0;
     for (int run = 0; run < runs; run++) {
-      Recording part =
-          whole.part(
-              random.nextInt(whole.width() - WIDTH + 1),
-              random.nextInt(whole.height() - HEIGHT + 1),
-              WIDTH,
-              HEIGHT);
-      double period = length / (8 + 8 * random.nextDouble());
-      double firstOn = period * (0.25 + random.nextDouble());
-      int cycles = (int) Math.floor((length - firstOn + 0.25 * period) / period);
+      Recording.Pulsed pulsed = whole.pulsed(random, WIDTH, HEIGHT);
+      Recording part = pulsed.part();
+      double period = pulsed.period();
+      double firstOn = pulsed.firstOn();
+      int cycles = pulsed.cycles();
       double column = MARGIN + (WIDTH - 2 * MARGIN) * random.nextDouble();
       double row = MARGIN + (HEIGHT - 2 * MARGIN) * random.nextDouble();
-      DetectionSettings settings =
-          DetectionSettings.usual(period, 0, 0.05, Math.min(4, cycles), cycles);
+      DetectionSettings settings = pulsed.settings(0);
       FirstOrderResponse g = FirstOrderResponse.of(tauPeriods * period, period);
       guess = guess > 0 ? guess : guess(part, settings, firstOn, g, cycles);
       WhiteCycles signal =

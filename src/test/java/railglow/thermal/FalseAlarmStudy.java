@@ -66,21 +66,10 @@ public final class FalseAlarmStudy {
 
   static double[] recorded(Recording recording, int runs) {
     SplittableRandom random = new SplittableRandom(99);
-    double length = recording.seconds()[recording.frames() - 1];
     double[] least = new double[runs];
     for (int run = 0; run < runs; run++) {
-      Recording part =
-          recording.part(
-              random.nextInt(recording.width() - PART_WIDTH + 1),
-              random.nextInt(recording.height() - PART_HEIGHT + 1),
-              PART_WIDTH,
-              PART_HEIGHT);
-      double period = length / (8 + 8 * random.nextDouble());
-      double firstOn = period * (0.25 + random.nextDouble());
-      int cycles = (int) Math.floor((length - firstOn + 0.25 * period) / period);
-      DetectionSettings settings =
-          DetectionSettings.usual(period, 0.95, 0.05, Math.min(4, cycles), cycles);
-      least[run] = part.leastP(settings, firstOn);
+      Recording.Pulsed pulsed = recording.pulsed(random, PART_WIDTH, PART_HEIGHT);
+      least[run] = pulsed.part().leastP(pulsed.settings(0.95), pulsed.firstOn());
     }
     return least;
   }

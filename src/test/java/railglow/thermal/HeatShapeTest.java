@@ -3,7 +3,6 @@ package railglow.thermal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,8 +33,13 @@ class HeatShapeTest {
 
   private static HeatSource source(double inPhase, double quadrature) {
     Interval any = new Interval(0.9, 1.1);
-    return new HeatSource(
-        61, 48, 0.1, 0.1, 0, 1, any, 1, any, inPhase, quadrature, 1, 3, 1e-6, 1, List.of());
+    return InventedSource.at(61, 48)
+        .variance(0.1)
+        .rises(1, any)
+        .channels(inPhase, quadrature)
+        .width(3)
+        .p(1e-6)
+        .source();
   }
 
   @ParameterizedTest

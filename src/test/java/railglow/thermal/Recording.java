@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.SplittableRandom;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -106,6 +107,29 @@ public record Recording(List<Samples> images, double[] seconds) {
 
   public Samples frame(int index) {
     return images.get(index);
+  }
+
+  /** A part of a recording under pulses that never were. */
+  record Pulsed(Recording part, double period, double firstOn, int cycles) {
+    DetectionSettings settings(double cameraTimeConstantSeconds) {
+      return DetectionSettings.usual(
+          period, cameraTimeConstantSeconds, 0.05, Math.min(4, cycles), cycles);
+    }
+  }
+
+  /** Somewhere in it, of any period and phase. */
+  Pulsed pulsed(SplittableRandom random, int columns, int rows) {
+    Recording part =
+        part(
+            random.nextInt(width() - columns + 1),
+            random.nextInt(height() - rows + 1),
+            columns,
+            rows);
+    double length = seconds[frames() - 1];
+    double period = length / (8 + 8 * random.nextDouble());
+    double firstOn = period * (0.25 + random.nextDouble());
+    int cycles = (int) Math.floor((length - firstOn + 0.25 * period) / period);
+    return new Pulsed(part, period, firstOn, cycles);
   }
 
   /** A rectangle of every frame. */

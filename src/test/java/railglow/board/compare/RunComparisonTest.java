@@ -16,6 +16,7 @@ import railglow.board.compare.ComparisonWords.Question;
 import railglow.board.geometry.Registration;
 import railglow.board.geometry.RegistrationPoint;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.thermal.RiseByModel;
 import railglow.thermal.RiseByModel.Model;
 import railglow.units.Interval;
@@ -24,23 +25,10 @@ class RunComparisonTest {
   private static final PulseKind PULSES = new PulseKind(2, false);
 
   private static HeatSource source(double column, double row, double rise, double sigma) {
-    return new HeatSource(
-        column,
-        row,
-        0.04,
-        0.04,
-        0,
-        rise,
-        new Interval(rise - 1.959963985 * sigma, rise + 1.959963985 * sigma),
-        rise,
-        new Interval(rise - 1.959963985 * sigma, rise + 1.959963985 * sigma),
-        rise,
-        0,
-        1,
-        2,
-        1e-4,
-        1,
-        List.of());
+    return InventedSource.at(column, row)
+        .variance(0.04)
+        .rises(rise, new Interval(rise - 1.959963985 * sigma, rise + 1.959963985 * sigma))
+        .source();
   }
 
   private static ComparedRun run(String label, double watts, HeatSource... sources) {
@@ -189,23 +177,12 @@ class RunComparisonTest {
             new RiseByModel(Model.ONE_BODY, body, new Interval(0.97 * body, 1.03 * body)),
             new RiseByModel(Model.SHEET, sheet, new Interval(0.97 * sheet, 1.03 * sheet)));
     HeatSource source =
-        new HeatSource(
-            at.column(),
-            at.row(),
-            at.columnVariance(),
-            at.rowVariance(),
-            0,
-            swing,
-            at.swingInterval95(),
-            body,
-            new Interval(0.9 * body, 1.05 * sheet),
-            swing,
-            0,
-            1,
-            2,
-            1e-4,
-            1,
-            models);
+        InventedSource.like(at)
+            .swings(swing, at.swingInterval95())
+            .settles(body, new Interval(0.9 * body, 1.05 * sheet))
+            .channels(swing, 0)
+            .models(models)
+            .source();
     return new ComparedRun(
         "every " + period + " s",
         List.of(source),

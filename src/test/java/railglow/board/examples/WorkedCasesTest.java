@@ -11,9 +11,8 @@ import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import railglow.board.Board;
-import railglow.board.NextStep;
+import railglow.board.Ranked;
 import railglow.board.Suspect;
-import railglow.board.SuspectRanking;
 import railglow.board.geometry.PixelPosition;
 import railglow.board.readings.InjectionMeans;
 import railglow.board.readings.LimitProposal;
@@ -22,6 +21,7 @@ import railglow.board.readings.RailsAssessment;
 import railglow.board.readings.ReadingsReader;
 import railglow.config.BoardFile;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.units.Interval;
 
 /** The invented boards from readings to the next step, heat placed where their faults are. */
@@ -45,23 +45,12 @@ class WorkedCasesTest {
   private static HeatSource heat(Board board, double x, double y, double rise, Random random) {
     PixelPosition at = board.registration().orElseThrow().toPixel(x, y);
     double variance = PIXEL_SIGMA * PIXEL_SIGMA;
-    return new HeatSource(
-        at.column() + PIXEL_SIGMA * random.nextGaussian(),
-        at.row() + PIXEL_SIGMA * random.nextGaussian(),
-        variance,
-        variance,
-        0,
-        rise,
-        new Interval(rise * 0.9, rise * 1.1),
-        rise,
-        new Interval(rise * 0.9, rise * 1.1),
-        rise,
-        0,
-        1,
-        2,
-        1e-4,
-        1,
-        List.of());
+    return InventedSource.at(
+            at.column() + PIXEL_SIGMA * random.nextGaussian(),
+            at.row() + PIXEL_SIGMA * random.nextGaussian())
+        .variance(variance)
+        .rises(rise, new Interval(rise * 0.9, rise * 1.1))
+        .source();
   }
 
   private static List<String> names(List<Suspect> suspects) {
@@ -83,11 +72,11 @@ class WorkedCasesTest {
     assertTrue(limits.constantCurrent());
     assertTrue(limits.leadWatts() > limits.faultWatts());
     List<Suspect> suspects =
-        SuspectRanking.rank(board, "1V2", List.of(heat(board, 36, 24, 0.8, new Random(1))));
+        Ranked.suspects(board, "1V2", List.of(heat(board, 36, 24, 0.8, new Random(1))));
     assertEquals("U1", suspects.get(0).part());
     assertTrue(
         suspects.get(0).reason().contains("at its upper left corner"), suspects.get(0).reason());
-    String next = NextStep.text(board, "1V2", suspects, 0.03);
+    String next = Ranked.nextStep(board, "1V2", suspects, 0.03);
     assertTrue(next.startsWith("Free U1 from 1V2 (pin 14, 15, 26, 27) or remove it"), next);
   }
 
@@ -99,11 +88,11 @@ class WorkedCasesTest {
       Random random = new Random(seed);
       List<HeatSource> heat =
           List.of(heat(board, 24, 20, 0.9, random), heat(board, 50, 18, 0.6, random));
-      List<Suspect> suspects = SuspectRanking.rank(board, "5V0", heat);
+      List<Suspect> suspects = Ranked.suspects(board, "5V0", heat);
       assertEquals(List.of("C11", "D3"), names(suspects).subList(0, 2));
       assertEquals(
           "Lift C11; 5V0 should then read 150 ohm or more. If it does not, lift D3 next.",
-          NextStep.text(board, "5V0", suspects, 11.5));
+          Ranked.nextStep(board, "5V0", suspects, 11.5));
     }
   }
 
@@ -116,13 +105,13 @@ class WorkedCasesTest {
     List<HeatSource> both =
         new ArrayList<>(
             List.of(heat(board, 40, 26, 3.0, random), heat(board, 48, 26, 1.0, random)));
-    List<Suspect> suspects = SuspectRanking.rank(board, "3V3", both);
+    List<Suspect> suspects = Ranked.suspects(board, "3V3", both);
     assertEquals(List.of("C14", "FB2"), names(suspects).subList(0, 2));
     assertTrue(suspects.get(0).reason().contains("behind FB2"), suspects.get(0).reason());
-    List<Suspect> pathOnly = SuspectRanking.rank(board, "3V3", both.subList(0, 1));
+    List<Suspect> pathOnly = Ranked.suspects(board, "3V3", both.subList(0, 1));
     assertEquals("FB2", pathOnly.get(0).part());
     assertTrue(
-        NextStep.text(board, "3V3", pathOnly, 0.6).contains("inject at another point of 3V3"));
+        Ranked.nextStep(board, "3V3", pathOnly, 0.6).contains("inject at another point of 3V3"));
   }
 
   @Test
@@ -133,7 +122,7 @@ class WorkedCasesTest {
     int named = 0;
     for (int seed = 0; seed < 100; seed++) {
       List<Suspect> suspects =
-          SuspectRanking.rank(board, "3V3", List.of(heat(board, 78, 31, 1.2, new Random(seed))));
+          Ranked.suspects(board, "3V3", List.of(heat(board, 78, 31, 1.2, new Random(seed))));
       named += suspects.get(0).part().equals("C37") ? 1 : 0;
     }
     assertEquals(100, named);

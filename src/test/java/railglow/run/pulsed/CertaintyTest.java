@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import railglow.thermal.HeatSource;
+import railglow.thermal.InventedSource;
 import railglow.thermal.Look;
 import railglow.units.Interval;
 
@@ -14,9 +15,14 @@ class CertaintyTest {
 
   private static HeatSource at(double column, double variance) {
     Interval interval = new Interval(0.01, 0.03);
-    return new HeatSource(
-        column, 10, variance, variance, 0, 0.01, interval, 0.02, interval, 0.01, 0.01, 0.5, 2, 0.01,
-        1, List.of());
+    return InventedSource.at(column, 10)
+        .variance(variance)
+        .swings(0.01, interval)
+        .settles(0.02, interval)
+        .channels(0.01, 0.01)
+        .timeConstant(0.5)
+        .p(0.01)
+        .source();
   }
 
   private static Look look(int cycles, HeatSource... sources) {
