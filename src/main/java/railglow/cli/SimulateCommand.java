@@ -70,7 +70,8 @@ final class SimulateCommand implements Callable<Integer> {
       paramLabel = "MOVE",
       description =
           "a hand holds the probe instead of clips, e.g. touch:C9@3s..9s, bounce:C9@9s..9.3s"
-              + " or slip:C9=20mohm@2s..3s; may be given several times")
+              + " or slip:C9=20mohm@2s..3s, from when the output is first on; may be given several"
+              + " times")
   private List<String> moves = new ArrayList<>();
 
   @Option(names = "--seed", paramLabel = "N", description = "seed of all noise (default: 1)")

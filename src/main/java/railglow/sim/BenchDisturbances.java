@@ -20,16 +20,16 @@ final class BenchDisturbances implements Disturbances {
   private final BenchScenario scenario;
   private final FaultSwitches faults;
   private final TruthLog truth;
-  private final long startNanos;
   private final double faultOhms;
   private Optional<HandMove> lastMove = Optional.empty();
   private double sunkenLimitAmperes = Double.NaN;
+  private boolean listened;
+  private long firstOnNanos;
 
-  BenchDisturbances(BenchScenario scenario, FaultSwitches faults, TruthLog truth, long startNanos) {
+  BenchDisturbances(BenchScenario scenario, FaultSwitches faults, TruthLog truth) {
     this.scenario = scenario;
     this.faults = faults;
     this.truth = truth;
-    this.startNanos = startNanos;
     faultOhms =
         scenario.circuit().branches().stream()
             .filter(LoadBranch::fault)
@@ -46,7 +46,7 @@ final class BenchDisturbances implements Disturbances {
       resistance = faults.active(FaultKind.LEAVES_CC, nowNanos);
     }
     stage.circuit().setFaultScale(resistance.map(f -> f.value() / faultOhms).orElse(1.0));
-    hold(nowNanos, stage.circuit());
+    hold(handSeconds(nowNanos, stage), stage.circuit(), nowNanos);
     stage
         .circuit()
         .setRailFarads(
@@ -62,12 +62,20 @@ final class BenchDisturbances implements Disturbances {
     }
   }
 
+  /** The hand sets out when somebody first listens for it. */
+  private double handSeconds(long nowNanos, OutputStage stage) {
+    if (!listened && stage.isOn()) {
+      listened = true;
+      firstOnNanos = nowNanos;
+    }
+    return listened ? (nowNanos - firstOnNanos) * 1e-9 : 0;
+  }
+
   /** The clips, or the probe in the hand. */
-  private void hold(long nowNanos, Circuit circuit) {
+  private void hold(double seconds, Circuit circuit, long nowNanos) {
     String place = scenario.circuit().contactPlace();
     double ohms = scenario.circuit().contactOhms();
     if (!scenario.hand().moves().isEmpty()) {
-      double seconds = (nowNanos - startNanos) * 1e-9;
       Optional<HandMove> move = scenario.hand().at(seconds);
       place = move.map(HandMove::point).orElse(place);
       ohms = scenario.hand().ohmsAt(seconds);

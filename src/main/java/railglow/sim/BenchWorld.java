@@ -80,7 +80,7 @@ public final class BenchWorld {
     outputs.add(
         new OutputStage(
             new Circuit(bench.circuit()),
-            new BenchDisturbances(bench, faults, truth, startNanos),
+            new BenchDisturbances(bench, faults, truth),
             new Watch(),
             resumes(bench),
             startNanos));

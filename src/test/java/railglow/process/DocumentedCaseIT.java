@@ -65,11 +65,14 @@ class DocumentedCaseIT {
       all.append(run(words)).append('\n');
     }
     String said = all.toString();
+    Matcher measured = Pattern.compile("Measured 3V3 reads (\\S+) ohm").matcher(said);
+    assertTrue(measured.find(), said);
+    assertEquals(6.8, Double.parseDouble(measured.group(1)), 0.05, "ohm, measured in a session");
     int at = 0;
     for (String step :
         List.of(
             "Hunt first 3V3",
-            "3V3 6.8",
+            "Measured 3V3",
             "Path ohmic",
             "Worst case",
             "Heat at C37",

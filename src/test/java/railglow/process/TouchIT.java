@@ -31,15 +31,15 @@ class TouchIT {
         ServedBench.start(
             folder,
             "--hand",
-            "touch:C9@6s..14s",
+            "touch:C9@2s..12s",
             "--hand",
-            "slip:C9=300mohm@14s..16.5s",
+            "slip:C9=300mohm@12s..14.5s",
             "--hand",
-            "touch:C9@16.5s..28s",
+            "touch:C9@14.5s..24s",
             "--hand",
-            "bounce:C40@32s..37s",
+            "bounce:C40@36s..44s",
             "--hand",
-            "touch:C40=1.5ohm@37s..58s")) {
+            "touch:C40=1.5ohm@44s..64s")) {
       RailglowProcess touch =
           touch(bench, bench.sequence("1 V", "500 mA", 40, "no"), "--touches", "2");
       assertEquals(0, touch.awaitExit(120), touch.output());
@@ -63,11 +63,11 @@ class TouchIT {
         ServedBench.start(
             folder,
             "--hand",
-            "touch:C9@6s..26s",
+            "touch:C9@2s..26s",
             "--hand",
-            "touch:C41=1.5ohm@30s..50s",
+            "touch:C41=1.5ohm@38s..60s",
             "--hand",
-            "touch:C37@54s..78s")) {
+            "touch:C37@74s..100s")) {
       RailglowProcess touch =
           touch(
               bench,

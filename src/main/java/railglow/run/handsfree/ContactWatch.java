@@ -32,6 +32,12 @@ public final class ContactWatch implements RunWatcher {
   private boolean flowed;
   private int open;
   private Regulation lastRegulation = Regulation.NOT_REPORTED;
+
+  /**
+   * The newest; counts once it is known not to be one across the lift, which reads between both.
+   */
+  private SupplyReading newest;
+
   private int flowing;
   private double sumVolts;
   private double sumAmperes;
@@ -51,6 +57,7 @@ public final class ContactWatch implements RunWatcher {
   @Override
   public void onReading(SupplyReading reading) {
     if (!reading.outputOn()) {
+      rememberNewest();
       lastOffNanos = reading.endNanos();
       flowed = false;
       open = 0;
@@ -66,12 +73,22 @@ public final class ContactWatch implements RunWatcher {
       flowed = true;
       open = 0;
       lastRegulation = reading.regulation();
-      remember(reading);
+      rememberNewest();
+      newest = reading;
       return;
     }
+    newest = flowing > 0 ? null : newest;
+    rememberNewest();
     open++;
     if (flowed || open >= NEVER_FLOWED || lastRegulation == Regulation.CONSTANT_CURRENT) {
       lift(reading);
+    }
+  }
+
+  private void rememberNewest() {
+    if (newest != null) {
+      remember(newest);
+      newest = null;
     }
   }
 

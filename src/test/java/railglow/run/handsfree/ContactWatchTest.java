@@ -40,6 +40,26 @@ class ContactWatchTest {
   }
 
   @Test
+  void aReadingAcrossTheLiftIsNoSwingOfTheContact() {
+    read(false, 0, Regulation.NONE, 1);
+    read(true, 0.14, Regulation.CONSTANT_VOLTAGE, 4);
+    read(true, 0.07, Regulation.CONSTANT_VOLTAGE, 1);
+    read(true, 0.0004, Regulation.CONSTANT_VOLTAGE, 1);
+    assertTrue(watch.contactLost());
+    assertEquals(1 / 0.14 - 0.12, watch.highestOhms(), 1e-9);
+    assertEquals(0.14, watch.meanAmperes(), 1e-12);
+  }
+
+  @Test
+  void aSwingBeforeTheEndOfAHalfCounts() {
+    read(false, 0, Regulation.NONE, 1);
+    read(true, 0.14, Regulation.CONSTANT_VOLTAGE, 4);
+    read(true, 0.07, Regulation.CONSTANT_VOLTAGE, 1);
+    read(false, 0, Regulation.NONE, 1);
+    assertEquals(1 / 0.07 - 0.12, watch.highestOhms(), 1e-9);
+  }
+
+  @Test
   void aLiftDuringTheOffHalfIsSeenWhenTheNextOneGivesNoCurrent() {
     read(false, 0, Regulation.NONE, 1);
     read(true, 2.5, Regulation.CONSTANT_CURRENT, 5);
