@@ -11,7 +11,7 @@ import railglow.thermal.HeatSource;
  *
  * @param watts at the board in the ON halves; NaN when not measured or the rises are no kelvin
  * @param startCelsius apparent temperature of each source's place before warming, in the sources'
- *     order; NaN where the camera has no absolute scale
+ *     order; NaN where the camera has no absolute scale; empty when the rises are no kelvin
  * @param shapes how long and wide their heat is, in the same order; empty when not measured
  */
 public record HeatFacts(double watts, List<Double> startCelsius, List<HeatShape> shapes) {
@@ -76,7 +76,7 @@ public record HeatFacts(double watts, List<Double> startCelsius, List<HeatShape>
 
   /** Where the surface shows clearly less than all of its swing. */
   private String trueSwing(Board board, HeatSource source, int index) {
-    if (Double.isNaN(watts) || index >= startCelsius.size()) {
+    if (index >= startCelsius.size()) {
       return "";
     }
     return SurfaceWords.trueSwingClause(

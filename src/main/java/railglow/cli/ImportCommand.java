@@ -93,6 +93,14 @@ final class ImportCommand implements Callable<Integer> {
   private Double kelvinPerCount;
 
   @Option(
+      names = "--celsius-at-zero",
+      paramLabel = "CELSIUS",
+      converter = Quantities.Celsius.class,
+      description =
+          "temperature of a count of zero, e.g. \"-273.15 degC\"; without it only rises are known")
+  private Double celsiusAtZero;
+
+  @Option(
       names = "--camera-time-constant",
       paramLabel = "SECONDS",
       converter = Quantities.Seconds.class,
@@ -119,6 +127,9 @@ final class ImportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
+    if (celsiusAtZero != null && kelvinPerCount == null) {
+      throw new UserMistake("--celsius-at-zero needs --kelvin-per-count beside it");
+    }
     LoadedBoard files =
         entered.on(
             board == null
@@ -199,6 +210,10 @@ final class ImportCommand implements Callable<Integer> {
     return nanos;
   }
 
+  private static double orUnknown(Double given) {
+    return given == null ? Double.NaN : given;
+  }
+
   private RunHeader header(
       RunFolder folder,
       WallStamp now,
@@ -247,8 +262,8 @@ final class ImportCommand implements Callable<Integer> {
             like.height(),
             SampleType.of(like).word(),
             rate,
-            kelvinPerCount == null ? Double.NaN : kelvinPerCount,
-            Double.NaN,
+            orUnknown(kelvinPerCount),
+            orUnknown(celsiusAtZero),
             Double.NaN,
             0,
             timeConstantSeconds,
