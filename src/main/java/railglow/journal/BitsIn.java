@@ -67,14 +67,14 @@ final class BitsIn {
    * @param into has room for one more
    * @throws JournalException when more zeros follow each other than there may be
    */
-  void takeRice(int[] into, int count, int k, int mostZeros) throws JournalException {
+  void takeRice(short[] into, int count, int k) throws JournalException {
     int[] pairs = pairsOf(k);
     int i = 0;
     while (i < count) {
       i = takePairs(into, i, count - 2 * PAIRS_A_FILL, pairs);
       // What stopped it, a long number or the last few of the row, goes the slow way.
       if (i < count) {
-        into[i++] = takeOne(k, mostZeros);
+        into[i++] = (short) takeOne(k);
       }
     }
   }
@@ -86,7 +86,7 @@ final class BitsIn {
    * @param last place from which a whole fill of pairs can be taken
    * @return the place of the next number, which is a long one or lies after the last
    */
-  private int takePairs(int[] into, int first, int last, int[] pairs) {
+  private int takePairs(short[] into, int first, int last, int[] pairs) {
     // The fields as locals: the loop keeps them in registers.
     byte[] from = bytes;
     int end = this.end;
@@ -106,8 +106,8 @@ final class BitsIn {
           break;
         }
         int length = pair & LENGTH;
-        into[i] = pair >>> FIRST_AT & NUMBER;
-        into[i + 1] = pair >>> SECOND_AT;
+        into[i] = (short) (pair >>> FIRST_AT & NUMBER);
+        into[i + 1] = (short) (pair >>> SECOND_AT);
         i += pair >>> COUNT_AT & 3;
         bits <<= length;
         known -= length;
@@ -119,15 +119,15 @@ final class BitsIn {
     return i;
   }
 
-  private int takeOne(int k, int mostZeros) throws JournalException {
+  private int takeOne(int k) throws JournalException {
     fill();
     int zeros = Long.numberOfLeadingZeros(top);
-    if (zeros > mostZeros) {
+    if (zeros > BitsOut.MOST_ZEROS) {
       throw new JournalException("the bits of a pixel make no sense");
     }
     top <<= zeros + 1;
     held -= zeros + 1;
-    if (zeros == mostZeros) {
+    if (zeros == BitsOut.MOST_ZEROS) {
       return take(16);
     }
     return k == 0 ? zeros : zeros << k | take(k);

@@ -3,6 +3,7 @@ package railglow.journal;
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
  * Writes numbers of any length up to 32 bits, most significant bit first. What is not a whole byte
@@ -12,6 +13,22 @@ import java.nio.ByteOrder;
 final class BitsOut {
   private static final VarHandle LONGS =
       MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.BIG_ENDIAN);
+
+  /** From so many zeros on a number is written as it is. */
+  static final int MOST_ZEROS = 12;
+
+  /** Of a pair of numbers: bits that are set only where one of them is 256 or more. */
+  private static final int NOT_IN_TABLE = 0xFF00FF00;
+
+  /** Where a table's entry has its parts; a pair's bits are at most 26. */
+  private static final int LENGTH = 31;
+
+  private static final int TOO_LONG = 32;
+  private static final int MOST_BITS = 26;
+  private static final long PATTERN = -1L << 64 - MOST_BITS;
+
+  /** By k, made when first used, for all writers. */
+  private static final AtomicReferenceArray<int[]> TABLES = new AtomicReferenceArray<>(15);
 
   private final byte[] bytes;
   private int position;
@@ -44,42 +61,43 @@ final class BitsOut {
   }
 
   /**
-   * Adds numbers in Golomb-Rice code: u >> k zeros, a one, the k low bits; after so many zeros and
-   * a one the 16 bits of the number itself.
+   * Adds numbers in Golomb-Rice code: u >> k zeros, a one, the k low bits; after {@link
+   * #MOST_ZEROS} zeros and a one the 16 bits of the number itself.
    *
-   * @param codes 0 to 65535, as many as {@code count}
+   * @param codes the numbers by two, the first in the low half
+   * @param count how many numbers
    * @param k 0 to 14
-   * @param mostZeros at most 13
    */
-  void putRice(int[] codes, int count, int k, int mostZeros) {
+  void putRice(int[] codes, int count, int k) {
+    int[] table = tableOf(k);
     // The fields as locals: the loop keeps them in registers.
     byte[] into = bytes;
     int at = position;
     long rest = top;
     int bits = held;
-    int one = 1 << k;
+    int pairs = count / 2;
     int i = 0;
-    for (; i + 1 < count; i += 2) {
-      int u = codes[i];
-      int v = codes[i + 1];
-      int zeros = u >>> k;
-      int moreZeros = v >>> k;
-      if (zeros >= mostZeros || moreZeros >= mostZeros) {
+    // Two pairs at a time: they fit into the word, whatever it holds already.
+    for (; i + 1 < pairs; i += 2) {
+      int a = codes[i];
+      int b = codes[i + 1];
+      int e = table[(a | a >>> 8) & 0xFFFF];
+      int f = table[(b | b >>> 8) & 0xFFFF];
+      if (((a | b) & NOT_IN_TABLE | (e | f) & TOO_LONG) != 0) {
         position = at;
         top = rest;
         held = bits;
-        putOne(u, k, mostZeros);
-        putOne(v, k, mostZeros);
+        putPair(a, k);
+        putPair(b, k);
         at = position;
         rest = top;
         bits = held;
         continue;
       }
-      // Two at a time: what each leaves to the next is what the loop waits for.
-      int length = moreZeros + 1 + k;
-      long both = (long) (one | u & one - 1) << length | (one | v & one - 1);
-      bits += zeros + 1 + k + length;
-      rest |= both << 64 - bits;
+      rest |= ((long) e << 32 & PATTERN) >>> bits;
+      bits += e & LENGTH;
+      rest |= ((long) f << 32 & PATTERN) >>> bits;
+      bits += f & LENGTH;
       LONGS.set(into, at, rest);
       at += bits >>> 3;
       rest <<= bits & 56;
@@ -88,18 +106,50 @@ final class BitsOut {
     position = at;
     top = rest;
     held = bits;
-    if (i < count) {
-      putOne(codes[i], k, mostZeros);
+    for (; i < pairs; i++) {
+      putPair(codes[i], k);
+    }
+    if (count % 2 != 0) {
+      putOne(codes[pairs] & 0xFFFF, k);
     }
   }
 
-  private void putOne(int u, int k, int mostZeros) {
+  private void putPair(int pair, int k) {
+    putOne(pair & 0xFFFF, k);
+    putOne(pair >>> 16, k);
+  }
+
+  private void putOne(int u, int k) {
     int zeros = u >>> k;
-    if (zeros < mostZeros) {
+    if (zeros < MOST_ZEROS) {
       put(1 << k | u & (1 << k) - 1, zeros + 1 + k);
     } else {
-      put(1 << 16 | u, mostZeros + 17);
+      put(1 << 16 | u, MOST_ZEROS + 17);
     }
+  }
+
+  private static int[] tableOf(int k) {
+    int[] table = TABLES.get(k);
+    if (table == null) {
+      table = table(k);
+      TABLES.set(k, table);
+    }
+    return table;
+  }
+
+  /** The bits of any two numbers below 256, at the entry's top, and how many in its low five. */
+  private static int[] table(int k) {
+    int[] table = new int[1 << 16];
+    for (int pair = 0; pair < table.length; pair++) {
+      int u = pair & 0xFF;
+      int v = pair >>> 8;
+      int end = (v >>> k) + 1 + k;
+      int length = (u >>> k) + 1 + k + end;
+      int pattern = (1 << k | u & (1 << k) - 1) << end | 1 << k | v & (1 << k) - 1;
+      boolean usual = u >>> k < MOST_ZEROS && v >>> k < MOST_ZEROS && length <= MOST_BITS;
+      table[pair] = usual ? pattern << 32 - length | length : TOO_LONG;
+    }
+    return table;
   }
 
   /** Fills the last byte with zeros. */

@@ -23,21 +23,23 @@ import railglow.thermal.Samples;
 final class RiceCodec implements FrameCodec {
   static final String WORD = "rice";
   private static final int PLAIN = 15;
-  private static final int MOST_ZEROS = 12;
   private static final int LEFT = 0;
   private static final int BEFORE = 1;
   private static final int MEAN = 2;
-
-  /** Sums of so many codes of 16 bits stay below 2^31. */
-  private static final int BLOCK = 1 << 14;
 
   private static final int TRIED_EVERY = 4;
 
   private final int width;
   private final int height;
-  private final short[] before;
-  private final int[] means;
+  private final PredictedRows rows;
+  private final CountPairs pairs;
+
+  /** Codes of a row, by two. */
   private final int[] codes;
+
+  /** Codes of a row as they are read, and room for one more. */
+  private final short[] read;
+
   private final int[] better;
   private int leaning;
   private final BitsOut bits;
@@ -46,11 +48,12 @@ final class RiceCodec implements FrameCodec {
   RiceCodec(int width, int height) {
     this.width = width;
     this.height = height;
-    before = new short[Math.multiplyExact(width, height)];
-    means = new int[before.length];
-    codes = new int[width + 1];
-    better = new int[height];
     bits = new BitsOut(maxBytes());
+    rows = new PredictedRows(width, height);
+    pairs = new CountPairs(width);
+    codes = new int[CountPairs.pairsOf(width)];
+    read = new short[width + 1];
+    better = new int[height];
   }
 
   @Override
@@ -60,7 +63,7 @@ final class RiceCodec implements FrameCodec {
 
   @Override
   public int maxBytes() {
-    return Math.addExact(Math.multiplyExact(before.length, 2), height + 8);
+    return Math.addExact(Math.multiplyExact(Math.multiplyExact(width, height), 2), height + 8);
   }
 
   @Override
@@ -68,77 +71,46 @@ final class RiceCodec implements FrameCodec {
     short[] counts = ((CountSamples) frame).counts();
     bits.begin();
     for (int row = 0; row < height; row++) {
-      int start = row * width;
+      rows.take(row, counts);
       if (independent) {
-        row(counts, start, LEFT, codesFromLeft(counts, start));
-        startMeans(counts, start);
+        row(counts, row, LEFT, rows.codesFromLeft(row, codes));
+        rows.startMeans(row);
       } else {
         leaningRow(counts, row);
+        rows.moveMeans(row);
       }
     }
     leaning = independent ? 0 : leaning + 1;
-    System.arraycopy(counts, 0, before, 0, counts.length);
+    rows.next();
     out.put(bits.bytes(), 0, bits.end());
   }
 
   /** Each row tries both predictions now and then, by turns, and keeps to the better one. */
   private void leaningRow(short[] counts, int row) {
-    int start = row * width;
     if ((leaning + row) % TRIED_EVERY == 0) {
-      long fromBefore = codesFromBefore(counts, start);
-      long fromMean = codesFromMean(counts, start);
+      long fromBefore = rows.codesFromBefore(row, codes);
+      long fromMean = rows.codesFromMean(row, codes);
       better[row] = fromMean < fromBefore ? MEAN : BEFORE;
     }
     if (better[row] == MEAN) {
-      row(counts, start, MEAN, codesFromMean(counts, start));
+      row(counts, row, MEAN, rows.codesFromMean(row, codes));
     } else {
-      row(counts, start, BEFORE, codesFromBefore(counts, start));
+      row(counts, row, BEFORE, rows.codesFromBefore(row, codes));
     }
-    moveMeans(counts, start);
-  }
-
-  private long codesFromBefore(short[] counts, int start) {
-    long sum = 0;
-    for (int block = 0; block < width; block += BLOCK) {
-      int end = Math.min(width, block + BLOCK);
-      int part = 0;
-      for (int i = block; i < end; i++) {
-        int u = unsigned(counts[start + i] - before[start + i]);
-        codes[i] = u;
-        part += u;
-      }
-      sum += part;
-    }
-    return sum;
-  }
-
-  private long codesFromMean(short[] counts, int start) {
-    long sum = 0;
-    for (int block = 0; block < width; block += BLOCK) {
-      int end = Math.min(width, block + BLOCK);
-      int part = 0;
-      for (int i = block; i < end; i++) {
-        int u = unsigned(counts[start + i] - (means[start + i] + 128 >> 8));
-        codes[i] = u;
-        part += u;
-      }
-      sum += part;
-    }
-    return sum;
   }
 
   /** Writes the row that {@link #codes} hold. */
-  private void row(short[] counts, int start, int predictor, long sum) {
+  private void row(short[] counts, int row, int predictor, long sum) {
     int k = parameter(sum);
     if (!fits(sum, k)) {
       bits.put(PLAIN, 8);
-      for (int i = 0; i < width; i++) {
-        bits.put(counts[start + i] & 0xFFFF, 16);
+      for (int i = row * width; i < (row + 1) * width; i++) {
+        bits.put(counts[i] & 0xFFFF, 16);
       }
       return;
     }
     bits.put(predictor << 4 | k, 8);
-    bits.putRice(codes, width, k, MOST_ZEROS);
+    bits.putRice(codes, width, k);
   }
 
   /** The k for which codes of this sum are short: 2^k near the mean. */
@@ -155,49 +127,17 @@ final class RiceCodec implements FrameCodec {
     long zeros = sum >> k;
     // A code too long for its zeros takes at most 16 bits more than they would, and 12 zeros of
     // them.
-    long atMost = zeros + (1L + k) * width + 16 * (zeros / MOST_ZEROS);
+    long atMost = zeros + (1L + k) * width + 16 * (zeros / BitsOut.MOST_ZEROS);
     return atMost < 16L * width || length(k) < 16L * width;
   }
 
   private long length(int k) {
     long length = 0;
     for (int i = 0; i < width; i++) {
-      int zeros = codes[i] >>> k;
-      length += zeros < MOST_ZEROS ? zeros + 1 + k : MOST_ZEROS + 17;
+      int zeros = (codes[i >> 1] >>> 16 * (i & 1) & 0xFFFF) >>> k;
+      length += zeros < BitsOut.MOST_ZEROS ? zeros + 1 + k : BitsOut.MOST_ZEROS + 17;
     }
     return length;
-  }
-
-  private long codesFromLeft(short[] counts, int start) {
-    long sum = 0;
-    int left = start == 0 ? 0 : counts[start - width];
-    for (int i = 0; i < width; i++) {
-      codes[i] = unsigned(counts[start + i] - left);
-      sum += codes[i];
-      left = counts[start + i];
-    }
-    return sum;
-  }
-
-  private static int unsigned(int difference) {
-    int d = (short) difference;
-    return d << 1 ^ d >> 31;
-  }
-
-  private static int signed(int code) {
-    return code >>> 1 ^ -(code & 1);
-  }
-
-  private void startMeans(short[] counts, int start) {
-    for (int i = start; i < start + width; i++) {
-      means[i] = (counts[i] & 0xFFFF) << 8;
-    }
-  }
-
-  private void moveMeans(short[] counts, int start) {
-    for (int i = start; i < start + width; i++) {
-      means[i] += ((counts[i] & 0xFFFF) << 8) - means[i] >> 3;
-    }
   }
 
   @Override
@@ -217,41 +157,35 @@ final class RiceCodec implements FrameCodec {
       if (predictor > MEAN || independent && predictor != LEFT) {
         throw new JournalException("row " + row + " names a prediction that there is not");
       }
-      decodeRow(counts, row * width, predictor, head & 15);
+      decodeRow(counts, row, predictor, head & 15);
       if (independent) {
-        startMeans(counts, row * width);
+        rows.startMeans(row);
       } else {
-        moveMeans(counts, row * width);
+        rows.moveMeans(row);
       }
     }
     if (from.overrun()) {
       throw new JournalException("the bytes end before the frame does");
     }
-    System.arraycopy(counts, 0, before, 0, counts.length);
+    rows.next();
   }
 
-  private void decodeRow(short[] counts, int start, int predictor, int k) throws JournalException {
+  private void decodeRow(short[] counts, int row, int predictor, int k) throws JournalException {
     if (k == PLAIN) {
-      for (int i = start; i < start + width; i++) {
+      for (int i = row * width; i < (row + 1) * width; i++) {
         counts[i] = (short) from.take(16);
       }
+      rows.take(row, counts);
       return;
     }
-    from.takeRice(codes, width, k, MOST_ZEROS);
+    from.takeRice(read, width, k);
+    pairs.pack(read, 0, codes);
     if (predictor == BEFORE) {
-      for (int i = 0; i < width; i++) {
-        counts[start + i] = (short) (before[start + i] + signed(codes[i]));
-      }
+      rows.countsFromBefore(row, codes, counts);
     } else if (predictor == MEAN) {
-      for (int i = 0; i < width; i++) {
-        counts[start + i] = (short) ((means[start + i] + 128 >> 8) + signed(codes[i]));
-      }
+      rows.countsFromMean(row, codes, counts);
     } else {
-      int left = start == 0 ? 0 : counts[start - width];
-      for (int i = 0; i < width; i++) {
-        left += signed(codes[i]);
-        counts[start + i] = (short) left;
-      }
+      rows.countsFromLeft(row, codes, counts);
     }
   }
 }
