@@ -26,6 +26,8 @@ public record BoardSurfaces(
   /** Where somebody states it, in the board file or for a run. */
   public static final String ENTERED = "entered";
 
+  public static final String STATED = "by the board file";
+
   /** The room, and every surface by its kind. */
   public static final BoardSurfaces USUAL =
       new BoardSurfaces(23, 3, SUPPOSED, List.of(), Optional.empty());

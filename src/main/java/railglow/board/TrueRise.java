@@ -12,7 +12,8 @@ package railglow.board;
  * @param emissivitySigma its standard deviation
  * @param reflectedCelsius temperature of what the surface mirrors
  * @param reflectedSigmaKelvin how well that is known
- * @param reflectedFrom where it is known from: "supposed", "entered", "measured at foil"
+ * @param reflectedFrom where it is known from: "supposed", "by the board file", "entered",
+ *     "measured at foil"
  * @param bareMetal whether the surface shows so little that tape or a tilt is wanted
  */
 public record TrueRise(

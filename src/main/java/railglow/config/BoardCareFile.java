@@ -94,7 +94,7 @@ final class BoardCareFile {
         reflected.orElse(BoardSurfaces.USUAL.reflectedCelsius()),
         EnteredFile.reflectedSigmaKelvin(section.get())
             .orElse(BoardSurfaces.USUAL.reflectedSigmaKelvin()),
-        reflected.isPresent() ? BoardSurfaces.ENTERED : BoardSurfaces.SUPPOSED,
+        reflected.isPresent() ? BoardSurfaces.STATED : BoardSurfaces.SUPPOSED,
         areas,
         reflector(section.get()));
   }

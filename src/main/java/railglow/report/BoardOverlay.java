@@ -9,9 +9,10 @@ import java.awt.image.BufferedImage;
 import java.util.List;
 import railglow.board.Board;
 import railglow.board.BoardPicture;
-import railglow.board.Part;
+import railglow.board.Clip;
 import railglow.board.Suspect;
 import railglow.board.geometry.BoardPosition;
+import railglow.board.geometry.Outline;
 import railglow.board.geometry.PixelPosition;
 import railglow.board.geometry.Registration;
 import railglow.report.draw.ColourScale;
@@ -44,6 +45,7 @@ record BoardOverlay(
   private static final double MAX_WIDTH = 1024;
   private static final double LABEL = 18;
   private static final double MOST_OPAQUE = 0.85;
+  private static final Pen SUSPECT = Pen.line(Sketch.INK, 1.5);
 
   Sketch sketch() {
     BoardPicture picture = board.picture().orElseThrow();
@@ -163,7 +165,14 @@ record BoardOverlay(
         new Labels(area.getX() + 4, area.getY() + 4, area.getWidth() - 8, area.getHeight() - 8);
     labels.keepFree(area.getX(), area.getMaxY() - 44, 180, 44);
     for (Suspect suspect : suspects.subList(0, Math.min(3, suspects.size()))) {
-      board.part(suspect.part()).ifPresent(part -> outline(sketch, mapping, part));
+      board
+          .part(suspect.part())
+          .ifPresent(part -> outline(sketch, mapping, Board.outline(part), SUSPECT));
+    }
+    for (Clip clip : board.care().clips()) {
+      for (Pen pen : DifferencePicture.HELD) {
+        outline(sketch, mapping, clip.outline(), pen);
+      }
     }
     for (int i = 0; i < sources.size(); i++) {
       BoardPosition place = registration.toBoard(sources.get(i).column(), sources.get(i).row());
@@ -184,6 +193,12 @@ record BoardOverlay(
       Rectangle2D thing = new Rectangle2D.Double(x - ring, y - ring, 2 * ring, 2 * ring);
       labels.keepFree(thing.getX(), thing.getY(), thing.getWidth(), thing.getHeight());
       label(sketch, labels, thing, name(i));
+    }
+    for (Clip clip : board.care().clips()) {
+      Outline held = clip.outline();
+      double x = mapping.x(held.xMillimetres());
+      double y = mapping.y(held.yMillimetres());
+      label(sketch, labels, new Rectangle2D.Double(x - 4, y - 4, 8, 8), texts.get("clip.label"));
     }
   }
 
@@ -213,15 +228,15 @@ record BoardOverlay(
             });
   }
 
-  private static void outline(Sketch sketch, Mapping mapping, Part part) {
-    double[] corners = Board.outline(part).corners();
+  private static void outline(Sketch sketch, Mapping mapping, Outline outline, Pen pen) {
+    double[] corners = outline.corners();
     double[] xs = new double[corners.length / 2];
     double[] ys = new double[corners.length / 2];
     for (int i = 0; i < xs.length; i++) {
       xs[i] = mapping.x(corners[2 * i]);
       ys[i] = mapping.y(corners[2 * i + 1]);
     }
-    sketch.add(new Shape.Path(xs, ys, true, Pen.line(Sketch.INK, 1.5)));
+    sketch.add(new Shape.Path(xs, ys, true, pen));
   }
 
   private static void scaleBar(Sketch sketch, Mapping mapping, int height) {

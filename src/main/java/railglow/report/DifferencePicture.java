@@ -22,8 +22,7 @@ import railglow.thermal.Plane;
  *
  * @param unit of the plane
  * @param sources strongest first
- * @param parts outlines in pixels; empty when the picture is not registered
- * @param millimetresPerPixel NaN when the picture is not registered
+ * @param placement of parts and clips in the picture
  * @param texts for the labels
  */
 record DifferencePicture(
@@ -31,8 +30,7 @@ record DifferencePicture(
     String unit,
     List<HeatSource> sources,
     List<Suspect> suspects,
-    List<PartMark> parts,
-    double millimetresPerPixel,
+    Placement placement,
     Texts texts) {
   private static final int RING_CORNERS = 96;
   private static final double MAX_WIDTH = 1024;
@@ -42,6 +40,11 @@ record DifferencePicture(
   private static final double SQRT_CHI2_95_2 = 2.4477; // chi-squared, 2 degrees of freedom, 95 %
   private static final Pen CASING = Pen.line(Sketch.INK, 4.5);
   private static final Pen CORE = Pen.line(Sketch.WHITE, 2);
+
+  /** What a clip was said to hold. */
+  static final List<Pen> HELD =
+      List.of(Pen.line(Sketch.WHITE, 3.5), Pen.dashed(Sketch.INK, 2.5, 5));
+
   private static final Pen FAINT = Pen.dashed(Sketch.INK, 1, 3);
 
   /** The colours: far enough for the strongest pixel of a source, or five times the noise. */
@@ -86,10 +89,11 @@ record DifferencePicture(
           area.createIntersection(thing),
           texts.get("source.label", Integer.toString(i + 1)));
     }
+    labelClips(view, labels);
     for (PartMark part : nearestParts(view)) {
       label(view, labels, bounds(view, part), part.reference());
     }
-    view.scaleBar(millimetresPerPixel);
+    view.scaleBar(placement.millimetresPerPixel());
     return view.sketch();
   }
 
@@ -121,12 +125,13 @@ record DifferencePicture(
     double free = Math.max(6, axes[0] * view.scale() + 4);
     labels.keepFree(
         view.x(source.column()) - free, view.y(source.row()) - free, 2 * free, 2 * free);
-    for (PartMark part : parts) {
+    labelClips(view, labels);
+    for (PartMark part : placement.parts()) {
       if (view.shows(part.column(), part.row())) {
         label(view, labels, bounds(view, part), part.reference());
       }
     }
-    view.scaleBar(millimetresPerPixel);
+    view.scaleBar(placement.millimetresPerPixel());
     return view.sketch();
   }
 
@@ -172,7 +177,7 @@ record DifferencePicture(
   private void drawParts(PlaneView view) {
     Set<String> named = new LinkedHashSet<>();
     suspects.forEach(suspect -> named.add(suspect.part()));
-    for (PartMark part : parts) {
+    for (PartMark part : placement.parts()) {
       if (named.contains(part.reference())) {
         view.outline(part.columns(), part.rows(), CASING, CORE);
       } else if (part.onRail()) {
@@ -181,13 +186,24 @@ record DifferencePicture(
         view.outline(part.columns(), part.rows(), FAINT);
       }
     }
+    for (PartMark clip : placement.clips()) {
+      view.outline(clip.columns(), clip.rows(), HELD.toArray(Pen[]::new));
+    }
+  }
+
+  private void labelClips(PlaneView view, Labels labels) {
+    for (PartMark clip : placement.clips()) {
+      if (view.shows(clip.column(), clip.row())) {
+        label(view, labels, bounds(view, clip), texts.get("clip.label"));
+      }
+    }
   }
 
   /** Suspects first, then the parts nearest to any source. */
   private List<PartMark> nearestParts(PlaneView view) {
     List<String> order = suspects.stream().map(Suspect::part).toList();
     List<PartMark> visible = new ArrayList<>();
-    for (PartMark part : parts) {
+    for (PartMark part : placement.parts()) {
       if (view.shows(part.column(), part.row()) && !sources.isEmpty()) {
         visible.add(part);
       }

@@ -48,8 +48,7 @@ final class Figures {
                       run.riseUnit(),
                       sources,
                       run.findings().map(Findings::suspects).orElse(List.of()),
-                      placement.parts(),
-                      placement.millimetresPerPixel(),
+                      placement,
                       texts);
               overlay(run, plane, picture.colours(), placement, texts)
                   .ifPresent(overlay -> figures.put(OVERLAY, overlay));

@@ -1,9 +1,9 @@
 package railglow.report;
 
 /**
- * A part's outline as the camera sees it.
+ * The outline of a part, or of what a clip holds, as the camera sees it.
  *
- * @param reference for example C37
+ * @param reference for example C37; of a clip what it holds
  * @param onRail whether it has a pad on the injected rail
  * @param columns of its corners, in pixels of the thermal picture
  * @param rows of its corners

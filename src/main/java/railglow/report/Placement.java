@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import railglow.board.Board;
+import railglow.board.Clip;
 import railglow.board.Part;
+import railglow.board.geometry.Outline;
 import railglow.board.geometry.PixelPosition;
 import railglow.board.geometry.Registration;
 
@@ -12,14 +14,18 @@ import railglow.board.geometry.Registration;
  * What the report knows of where parts are in the thermal picture.
  *
  * @param parts their outlines in pixels
+ * @param clips outlines of what clips or probes held, named by it
  * @param millimetresPerPixel in the middle of the picture; NaN when not registered
  * @param board with its registration; empty when not known
  */
-public record Placement(List<PartMark> parts, double millimetresPerPixel, Optional<Board> board) {
-  public static final Placement NONE = new Placement(List.of(), Double.NaN, Optional.empty());
+public record Placement(
+    List<PartMark> parts, List<PartMark> clips, double millimetresPerPixel, Optional<Board> board) {
+  public static final Placement NONE =
+      new Placement(List.of(), List.of(), Double.NaN, Optional.empty());
 
   public Placement {
     parts = List.copyOf(parts);
+    clips = List.copyOf(clips);
   }
 
   /**
@@ -36,17 +42,23 @@ public record Placement(List<PartMark> parts, double millimetresPerPixel, Option
     List<PartMark> marks = new ArrayList<>();
     for (Part part : board.parts()) {
       if (part.side() == board.viewed()) {
-        marks.add(mark(part, registration, board.isOn(part, rail)));
+        marks.add(
+            mark(part.reference(), Board.outline(part), registration, board.isOn(part, rail)));
       }
+    }
+    List<PartMark> clips = new ArrayList<>();
+    for (Clip clip : board.care().clips()) {
+      clips.add(mark(clip.name(), clip.outline(), registration, true));
     }
     double pixels =
         registration.pixelsPerMillimetre(
             board.widthMillimetres() / 2, board.heightMillimetres() / 2);
-    return new Placement(marks, 1 / pixels, Optional.of(board));
+    return new Placement(marks, clips, 1 / pixels, Optional.of(board));
   }
 
-  private static PartMark mark(Part part, Registration registration, boolean onRail) {
-    double[] corners = Board.outline(part).corners();
+  private static PartMark mark(
+      String name, Outline outline, Registration registration, boolean onRail) {
+    double[] corners = outline.corners();
     double[] columns = new double[corners.length / 2];
     double[] rows = new double[corners.length / 2];
     for (int i = 0; i < columns.length; i++) {
@@ -54,6 +66,6 @@ public record Placement(List<PartMark> parts, double millimetresPerPixel, Option
       columns[i] = pixel.column();
       rows[i] = pixel.row();
     }
-    return new PartMark(part.reference(), onRail, columns, rows);
+    return new PartMark(name, onRail, columns, rows);
   }
 }

@@ -128,7 +128,7 @@ class ReflectedTemperatureTest {
         InventedSource.at(8 + 2 * 30, 176 - 2 * 30).rises(rise, new Interval(rise, rise)).source();
     TrueRise byFile = SurfaceWords.trueRises(stated, List.of(source), List.of(start)).get(0);
     TrueRise byFoil = SurfaceWords.trueRises(measured, List.of(source), List.of(start)).get(0);
-    assertEquals("entered", byFile.reflectedFrom());
+    assertEquals("by the board file", byFile.reflectedFrom());
     assertEquals("measured at foil", byFoil.reflectedFrom());
     assertEquals(4.0, byFoil.riseKelvin(), byFoil.sigmaKelvin());
     assertTrue(

@@ -102,7 +102,7 @@ final class Scene {
   Placement placement() {
     return parts.isEmpty()
         ? Placement.NONE
-        : new Placement(parts, 120.0 / width, java.util.Optional.empty());
+        : new Placement(parts, java.util.List.of(), 120.0 / width, java.util.Optional.empty());
   }
 
   RunFolder folder() {
