@@ -21,6 +21,8 @@ final class CentredWindow {
   private final float[] rowMeans;
   private final float[] columns;
   private final int[] columnCounts;
+  private final float[] peaks;
+  private final int[] suspects;
   private final int[] places;
   private final float[] sorted;
   private final int stride;
@@ -37,6 +39,8 @@ final class CentredWindow {
     this.rowMeans = new float[height];
     this.columns = new float[width];
     this.columnCounts = new int[width];
+    this.peaks = new float[width];
+    this.suspects = new int[width];
     this.places = new int[width * height];
     this.stride = Math.max(1, width * height / ENOUGH) | 1;
     this.sorted = new float[width * height / stride + 1];
@@ -93,13 +97,14 @@ final class CentredWindow {
   void centreWithoutOutliers(float[][] values, double limitInScales) {
     centre(values);
     float most = (float) (limitInScales * medianScale(values));
+    int columnsToTry = findColumnsBeyond(most, values);
     Arrays.fill(columns, 0);
     Arrays.fill(columnCounts, 0);
     outliers = 0;
     double all = 0;
     for (int row = 0; row < height; row++) {
       int before = outliers;
-      float out = takeOutliers(values[row], row * width, most);
+      float out = takeOutliers(values[row], row * width, columnsToTry, most);
       int used = width - (outliers - before);
       rowMeans[row] = used == 0 ? 0 : -out / used;
       all -= out;
@@ -118,10 +123,26 @@ final class CentredWindow {
     }
   }
 
+  /** Leaves the columns in which anything stands out, from the left; returns how many. */
+  private int findColumnsBeyond(float most, float[][] values) {
+    Arrays.fill(peaks, 0);
+    for (float[] row : values) {
+      keepLargest(peaks, row);
+    }
+    int found = 0;
+    for (int x = 0; x < width; x++) {
+      if (!(peaks[x] <= most)) {
+        suspects[found++] = x;
+      }
+    }
+    return found;
+  }
+
   /** Notes a row's outliers; returns their sum. */
-  private float takeOutliers(float[] row, int start, float most) {
+  private float takeOutliers(float[] row, int start, int columnsToTry, float most) {
     float sum = 0;
-    for (int x = 0; x < row.length; x++) {
+    for (int k = 0; k < columnsToTry; k++) {
+      int x = suspects[k];
       if (!(Math.abs(row[x]) <= most)) {
         sum += row[x];
         columns[x] += row[x];
@@ -206,6 +227,12 @@ final class CentredWindow {
   private static void addAbsolute(float[] sums, float[] row) {
     for (int x = 0; x < sums.length; x++) {
       sums[x] += Math.abs(row[x]);
+    }
+  }
+
+  private static void keepLargest(float[] largest, float[] row) {
+    for (int x = 0; x < largest.length; x++) {
+      largest[x] = Math.max(largest[x], Math.abs(row[x]));
     }
   }
 

@@ -65,6 +65,8 @@ final class CoarsePlace {
   /** Learns anew what is usual. */
   void begin() {
     begun = false;
+    usualX = 0;
+    usualY = 0;
     elsewhere = false;
   }
 
@@ -80,7 +82,8 @@ final class CoarsePlace {
       return false;
     }
     reduce(fine);
-    if (!estimator.estimate(coarse, fineX / factor, fineY / factor)) {
+    // begun where it usually stands beside the fine place, it mostly settles in one step
+    if (!estimator.estimate(coarse, fineX / factor + usualX, fineY / factor + usualY)) {
       return false;
     }
     double offX = estimator.shiftX() - fineX / factor;
