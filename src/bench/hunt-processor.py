@@ -4,12 +4,13 @@
     src/bench/hunt-processor.py [SECONDS]        from the repository's root, after mvn package; needs NumPy
 
 The hunt has a heap of 256 MiB and the collector that the launcher asks for; the supply is the simulated one and the camera this
-script, each in a process of its own, which are not counted. The share is processor time over wall time from 5 s
+script, each in a process of its own, which are not counted. Shares are processor time over wall time of each cycle from 5 s
 after the start of the run's frames to its last cycle: starting up and the report are not in it.
 """
 import os
 import shutil
 import socket
+import statistics
 import subprocess
 import sys
 import tempfile
@@ -20,6 +21,7 @@ import numpy as np
 
 seconds = int(sys.argv[1]) if len(sys.argv) > 1 else 60
 W, H, RATE = 640, 512, 60
+CYCLE = 2
 root = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..")
 jar = ["-jar", os.path.join(root, "target", "railglow.jar")]
 if "RAILGLOW_CLASSPATH" in os.environ:
@@ -103,18 +105,26 @@ def run_begun():
 while hunt.poll() is None and not run_begun():
     time.sleep(0.05)
 time.sleep(5)
-if hunt.poll() is None:
+# Lead-in of 2 s, then the cycles; a look comes at the end of each: shares are taken of whole cycles.
+shares = []
+end = time.monotonic() + 2 * cycles + 2 - 5 - 0.5
+while hunt.poll() is None and (time.monotonic() + CYCLE < end or not shares):
     wall, busy = time.monotonic(), cpu_seconds(hunt.pid)
-    # lead-in of 2 s, then the cycles; a look comes at the end of each
-    time.sleep(max(1, 2 * cycles + 2 - 5 - 0.5))
-if hunt.poll() is None:
-    share = (cpu_seconds(hunt.pid) - busy) / (time.monotonic() - wall)
-    most = resident_mib(hunt.pid)
-    print("| camera | share of one core | resident at most, heap of 256 MiB | goal |\n|---|---|---|---|")
-    print(f"| {W} x {H} at {RATE} Hz | {100 * share:.0f} % | {most:.0f} MiB | 40 % |")
+    time.sleep(CYCLE)
+    if hunt.poll() is None:
+        shares.append(100 * (cpu_seconds(hunt.pid) - busy) / (time.monotonic() - wall))
+        most = resident_mib(hunt.pid)
 code = hunt.wait()
 simulated.terminate()
 simulated.wait()
 print("".join(text[-12:]), "exit code ", code, sep="", file=sys.stderr)
 subprocess.run(["rm", "-r", folder], check=True)
-sys.exit(0 if code == 0 and "share" in globals() else 1)
+if code or not shares:
+    sys.exit("the hunt did not go through to its end")
+mean = statistics.mean(shares)
+print("| camera | share of one core, mean (least to most of a cycle) | resident at most, heap of 256 MiB | goal |")
+print("|---|---|---|---|")
+print(
+    f"| {W} x {H} at {RATE} Hz | {mean:.0f} % ({min(shares):.0f} to {max(shares):.0f}) | {most:.0f} MiB "
+    f"| 40 %, {'met' if mean < 40 else 'missed'} |"
+)

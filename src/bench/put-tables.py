@@ -9,11 +9,14 @@ import sys
 
 folder, page, result = map(pathlib.Path, sys.argv[1:])
 text = page.read_text()
+lost = []
 for table in sorted(folder.glob("*.md")):
     marked = re.compile(rf"(<!-- table {table.stem} -->\n).*?(<!-- end -->\n)", re.DOTALL)
     if table == result:
         continue
     if not marked.search(text):
-        sys.exit(f"{page} has no place for the table '{table.stem}'")
+        lost.append(table.stem)
     text = marked.sub(lambda place: place[1] + table.read_text().strip() + "\n" + place[2], text)
 result.write_text(text)
+if lost:
+    sys.exit(f"{page} has no place for {', '.join(lost)}; the other tables are in {result}")

@@ -17,8 +17,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @State(Scope.Thread)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Warmup(iterations = 3, time = 2)
-@Measurement(iterations = 5, time = 2)
+@Warmup(iterations = 4, time = 1)
+@Measurement(iterations = 5, time = 1)
 @Fork(value = 2, jvmArgs = {"-Xmx256m", "-XX:+UseSerialGC"})
 public class LookBenchmark {
   @Param({"256x192", "640x512"})

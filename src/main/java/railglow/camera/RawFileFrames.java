@@ -20,6 +20,9 @@ import railglow.thermal.Samples;
  * counts go from there to the image as they are. Not thread-safe.
  */
 public final class RawFileFrames implements RecordedFrames {
+  /** Plain counts are read so many bytes at a time: they are still in the cache when copied. */
+  private static final int PIECE = 1 << 16;
+
   private final Path path;
   private final FrameDecoder decoder;
   private final FileChannel file;
@@ -35,10 +38,11 @@ public final class RawFileFrames implements RecordedFrames {
     this.decoder = decoder;
     this.offset = offset;
     this.count = count;
-    this.buffer =
-        ByteBuffer.allocateDirect(decoder.layout().frameBytes()).order(ByteOrder.LITTLE_ENDIAN);
-    this.counts = decoder.isPlainCounts() ? plainCounts() : null;
-    this.bytes = counts == null ? new byte[buffer.capacity()] : null;
+    int whole = decoder.layout().frameBytes();
+    boolean plain = decoder.isPlainCounts();
+    this.buffer = ByteBuffer.allocateDirect(plain ? PIECE : whole).order(ByteOrder.LITTLE_ENDIAN);
+    this.counts = plain ? buffer.asShortBuffer() : null;
+    this.bytes = plain ? null : new byte[whole];
     this.file = FileChannel.open(path, StandardOpenOption.READ);
   }
 
@@ -126,27 +130,32 @@ public final class RawFileFrames implements RecordedFrames {
   @Override
   public void read(int index, Samples into) throws IOException {
     java.util.Objects.checkIndex(index, count);
+    long start = offset + (long) index * decoder.layout().frameBytes();
     try {
-      fill(offset + (long) index * buffer.capacity());
+      if (counts != null) {
+        readCounts(start + decoder.layout().firstPixelByte(), ((CountSamples) into).counts());
+      } else {
+        fill(start, bytes.length);
+      }
     } catch (IOException e) {
       throw new IOException(path + " can't be read at frame " + index + ": " + e.getMessage(), e);
     }
-    if (counts != null) {
-      counts.get(0, ((CountSamples) into).counts());
-    } else {
+    if (counts == null) {
       buffer.get(0, bytes);
       decoder.decode(bytes, 0, into);
     }
   }
 
-  private ShortBuffer plainCounts() {
-    int first = decoder.layout().firstPixelByte();
-    int length = 2 * decoder.layout().width() * decoder.layout().height();
-    return buffer.slice(first, length).order(ByteOrder.LITTLE_ENDIAN).asShortBuffer();
+  private void readCounts(long start, short[] into) throws IOException {
+    for (int done = 0; done < into.length; done += PIECE / 2) {
+      int part = Math.min(PIECE / 2, into.length - done);
+      fill(start + 2L * done, 2 * part);
+      counts.get(0, into, done, part);
+    }
   }
 
-  private void fill(long position) throws IOException {
-    buffer.clear();
+  private void fill(long position, int length) throws IOException {
+    buffer.clear().limit(length);
     while (buffer.hasRemaining()) {
       if (file.read(buffer, position + buffer.position()) < 0) {
         throw new EOFException("the file ends at byte " + file.size());

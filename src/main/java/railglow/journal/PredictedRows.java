@@ -1,5 +1,7 @@
 package railglow.journal;
 
+import railglow.thermal.CountPairs;
+
 /**
  * What a frame's counts were foretold from: its own left neighbours, the frame before, and the
  * running mean of each pixel; as {@link RiceCodec} says. A count's difference from what was
@@ -22,7 +24,7 @@ final class PredictedRows {
   PredictedRows(int width, int height) {
     this.width = width;
     pairs = new CountPairs(width);
-    int across = CountPairs.pairsOf(width);
+    int across = CountPairs.of(width);
     now = new int[height][across];
     before = new int[height][across];
     evenMeans = new int[height][across];
@@ -31,7 +33,7 @@ final class PredictedRows {
 
   /** Takes in a row of the frame that is being written. */
   void take(int row, short[] counts) {
-    pairs.pack(counts, row * width, now[row]);
+    pairs.pack(counts, row * width, width, now[row]);
   }
 
   /** The sum of the codes of a row against the frame before. */
@@ -61,13 +63,13 @@ final class PredictedRows {
   /** Gives back the row that has these codes against the frame before. */
   void countsFromBefore(int row, int[] codes, short[] counts) {
     decode(codes, before[row], now[row]);
-    pairs.unpack(now[row], counts, row * width);
+    pairs.unpack(now[row], counts, row * width, width);
   }
 
   /** Gives back the row that has these codes against its running means. */
   void countsFromMean(int row, int[] codes, short[] counts) {
     decode(codes, evenMeans[row], oddMeans[row], now[row]);
-    pairs.unpack(now[row], counts, row * width);
+    pairs.unpack(now[row], counts, row * width, width);
   }
 
   /** Gives back the row that has these codes, each against its left neighbour. */
@@ -78,7 +80,7 @@ final class PredictedRows {
       left = even + difference(codes[i] >>> 16);
       now[row][i] = even & 0xFFFF | left << 16;
     }
-    pairs.unpack(now[row], counts, row * width);
+    pairs.unpack(now[row], counts, row * width, width);
   }
 
   /** The pixel above a row's first. */

@@ -2,6 +2,7 @@ package railglow.journal;
 
 import java.nio.ByteBuffer;
 import java.util.Arrays;
+import railglow.thermal.CountPairs;
 import railglow.thermal.CountSamples;
 import railglow.thermal.Samples;
 
@@ -51,7 +52,7 @@ final class RiceCodec implements FrameCodec {
     bits = new BitsOut(maxBytes());
     rows = new PredictedRows(width, height);
     pairs = new CountPairs(width);
-    codes = new int[CountPairs.pairsOf(width)];
+    codes = new int[CountPairs.of(width)];
     read = new short[width + 1];
     better = new int[height];
   }
@@ -179,7 +180,7 @@ final class RiceCodec implements FrameCodec {
       return;
     }
     from.takeRice(read, width, k);
-    pairs.pack(read, 0, codes);
+    pairs.pack(read, 0, width, codes);
     if (predictor == BEFORE) {
       rows.countsFromBefore(row, codes, counts);
     } else if (predictor == MEAN) {

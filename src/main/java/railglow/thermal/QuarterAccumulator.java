@@ -12,24 +12,21 @@ import java.util.Arrays;
 public final class QuarterAccumulator {
   private static final int MAX_FRAMES = Integer.MAX_VALUE / 65536;
 
-  /** So many bytes of 255 fit into 16 bits without a sign. */
-  private static final int FRAMES_IN_SHORTS = 65535 / 255;
-
-  /** Pixels at a time: the counts are in the cache for the second loop. */
-  private static final int TILE = 8192;
+  /** Pixels at a time: their pairs are in the cache when they are added. */
+  private static final int TILE = 4096;
 
   private final int width;
   private final int height;
   private final double kelvinPerCount;
   private final int[] frames = new int[4];
 
-  /** Sums of the counts' low and high bytes, apart: additions of shorts become vector code. */
-  private short[][] lowSums;
+  private final CountPairs pairs = new CountPairs(TILE);
+  private final int[] tilePairs = new int[CountPairs.of(TILE)];
 
-  private short[][] highSums;
+  /** Sums of even and odd pixels apart, by quarter and tile. */
+  private int[][][] evenSums;
 
-  /** What the short sums held each time they were full; null until a quarter is that long. */
-  private int[][] fullSums;
+  private int[][][] oddSums;
 
   private int[] countOffset;
   private double[][] floatSums;
@@ -76,51 +73,37 @@ public final class QuarterAccumulator {
   }
 
   private void addCounts(short[] counts, int quarter) {
-    if (lowSums == null) {
-      lowSums = new short[4][counts.length];
-      highSums = new short[4][counts.length];
+    if (evenSums == null) {
+      evenSums = emptySums(counts.length);
+      oddSums = emptySums(counts.length);
       countOffset = new int[counts.length];
       for (int i = 0; i < counts.length; i++) {
         countOffset[i] = counts[i] & 0xFFFF;
       }
     }
-    if (frames[quarter] > 0 && frames[quarter] % FRAMES_IN_SHORTS == 0) {
-      moveToFullSums(quarter);
-    }
-    for (int start = 0; start < counts.length; start += TILE) {
-      int end = Math.min(counts.length, start + TILE);
-      addLowBytes(counts, lowSums[quarter], start, end);
-      addHighBytes(counts, highSums[quarter], start, end);
+    for (int tile = 0; tile < evenSums[quarter].length; tile++) {
+      int start = tile * TILE;
+      pairs.pack(counts, start, Math.min(TILE, counts.length - start), tilePairs);
+      addPairs(tilePairs, evenSums[quarter][tile], oddSums[quarter][tile]);
     }
   }
 
-  /** Two loops, not one: with two stores in it the compiler makes no vectors (decision 0092). */
-  private static void addLowBytes(short[] counts, short[] sums, int from, int to) {
-    for (int i = from; i < to; i++) {
-      sums[i] += (short) (counts[i] & 0xFF);
+  private static int[][][] emptySums(int pixels) {
+    int[][][] sums = new int[4][(pixels + TILE - 1) / TILE][];
+    for (int[][] tiles : sums) {
+      for (int tile = 0; tile < tiles.length; tile++) {
+        tiles[tile] = new int[CountPairs.of(Math.min(TILE, pixels - tile * TILE))];
+      }
     }
+    return sums;
   }
 
-  private static void addHighBytes(short[] counts, short[] sums, int from, int to) {
-    for (int i = from; i < to; i++) {
-      sums[i] += (short) (counts[i] >> 8 & 0xFF);
+  /** Must stay vector code (decision 0097). */
+  private static void addPairs(int[] pairs, int[] evenSums, int[] oddSums) {
+    for (int i = 0; i < evenSums.length; i++) {
+      evenSums[i] += pairs[i] & 0xFFFF;
+      oddSums[i] += pairs[i] >>> 16;
     }
-  }
-
-  private void moveToFullSums(int quarter) {
-    if (fullSums == null) {
-      fullSums = new int[4][countOffset.length];
-    }
-    int[] sums = fullSums[quarter];
-    for (int i = 0; i < sums.length; i++) {
-      sums[i] += inShorts(quarter, i);
-    }
-    Arrays.fill(lowSums[quarter], (short) 0);
-    Arrays.fill(highSums[quarter], (short) 0);
-  }
-
-  private int inShorts(int quarter, int i) {
-    return (lowSums[quarter][i] & 0xFFFF) + ((highSums[quarter][i] & 0xFFFF) << 8);
   }
 
   private void addFloats(float[] values, int quarter) {
@@ -162,12 +145,11 @@ public final class QuarterAccumulator {
   public void reset() {
     Arrays.fill(frames, 0);
     for (int quarter = 0; quarter < 4; quarter++) {
-      if (lowSums != null) {
-        Arrays.fill(lowSums[quarter], (short) 0);
-        Arrays.fill(highSums[quarter], (short) 0);
-      }
-      if (fullSums != null) {
-        Arrays.fill(fullSums[quarter], 0);
+      if (evenSums != null) {
+        for (int tile = 0; tile < evenSums[quarter].length; tile++) {
+          Arrays.fill(evenSums[quarter][tile], 0);
+          Arrays.fill(oddSums[quarter][tile], 0);
+        }
       }
       if (floatSums != null) {
         Arrays.fill(floatSums[quarter], 0);
@@ -196,11 +178,11 @@ public final class QuarterAccumulator {
   private Plane mean(int quarter) {
     float[] mean = new float[width * height];
     int n = frames[quarter];
-    if (lowSums != null) {
-      double scale = kelvinPerCount / n;
-      for (int i = 0; i < mean.length; i++) {
-        int sum = inShorts(quarter, i) + (fullSums == null ? 0 : fullSums[quarter][i]);
-        mean[i] = (float) ((sum - (long) n * countOffset[i]) * scale);
+    if (evenSums != null) {
+      for (int tile = 0; tile < evenSums[quarter].length; tile++) {
+        int start = tile * TILE;
+        meansOf(evenSums[quarter][tile], start, n, mean);
+        meansOf(oddSums[quarter][tile], start + 1, n, mean);
       }
     } else {
       double[] sums = floatSums[quarter];
@@ -210,5 +192,16 @@ public final class QuarterAccumulator {
       }
     }
     return new Plane(width, height, mean);
+  }
+
+  /**
+   * Of every second pixel; a sum and that of its offset both fit an int, so their difference does.
+   */
+  private void meansOf(int[] sums, int first, int n, float[] mean) {
+    double scale = kelvinPerCount / n;
+    int at = first;
+    for (int i = 0; i < sums.length && at < mean.length; i++, at += 2) {
+      mean[at] = (float) ((sums[i] - n * countOffset[at]) * scale);
+    }
   }
 }

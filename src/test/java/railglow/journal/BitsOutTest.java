@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import railglow.thermal.CountPairs;
 
 /** The stored bits are as {@code docs/run-folder.md} says, however they are put together. */
 class BitsOutTest {
@@ -24,7 +25,7 @@ class BitsOutTest {
   }
 
   private static String written(int[] numbers, int k) {
-    int[] pairs = new int[CountPairs.pairsOf(numbers.length)];
+    int[] pairs = new int[CountPairs.of(numbers.length)];
     for (int i = 0; i < numbers.length; i++) {
       pairs[i / 2] |= numbers[i] << 16 * (i % 2);
     }

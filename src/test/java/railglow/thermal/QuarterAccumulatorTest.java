@@ -56,6 +56,26 @@ class QuarterAccumulatorTest {
   }
 
   @Test
+  void everyPixelOfAnImageOfManyTilesAndAnOddNumberOfPixelsHasItsOwnMean() {
+    int width = 129;
+    int height = 67;
+    QuarterAccumulator sums = new QuarterAccumulator(width, height, 1);
+    CountSamples frame = new CountSamples(width, height);
+    sums.add(1, frame);
+    sums.reset();
+    for (int k = 0; k < 12; k++) {
+      for (int i = 0; i < width * height; i++) {
+        frame.counts()[i] = (short) (65_000 - 7 * i + k);
+      }
+      sums.add(1 + k / 3, frame);
+    }
+    QuarterMeans means = sums.finish(0);
+    for (int i = 0; i < width * height; i++) {
+      assertEquals(65_000 - 7 * i + 10, means.q4().values()[i]);
+    }
+  }
+
+  @Test
   void smallStepsOnALargePedestalKeepTheirDigits() {
     QuarterAccumulator sums = new QuarterAccumulator(1, 1, 1);
     for (int quarter = 1; quarter <= 4; quarter++) {

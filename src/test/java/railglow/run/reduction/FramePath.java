@@ -38,8 +38,6 @@ import railglow.thermal.Look;
 final class FramePath implements AutoCloseable {
   static final double FRAMES_PER_SECOND = 60;
   static final int CYCLES = 60;
-  private static final PulseSequence SEQUENCE =
-      new PulseSequence("t", "test", 1.5, 2.0, 2.0, 4, CYCLES, false, 1.0, 1.0, 0.05, 70, 30);
   private static final int IMAGES = 8;
   private final byte[][] images = new byte[IMAGES][];
   private final FrameDecoder decoder;
@@ -56,7 +54,12 @@ final class FramePath implements AutoCloseable {
    * @param folder for the frame store; null for none
    */
   FramePath(int width, int height, Path folder) throws IOException {
-    header = header(width, height);
+    this(width, height, folder, CYCLES);
+  }
+
+  /** As {@link #FramePath(int, int, Path)}, for so many cycles of 2 s. */
+  FramePath(int width, int height, Path folder, int cycles) throws IOException {
+    header = header(width, height, cycles);
     decoder =
         new FrameDecoder(
             RawLayout.packed(width, height, SampleType.U16, Endian.LITTLE),
@@ -104,8 +107,10 @@ final class FramePath implements AutoCloseable {
     reduction.allEdgesKnown();
   }
 
-  private static RunHeader header(int width, int height) {
-    List<CycleWindow> cycles = new ArrayList<>(Timeline.of(SEQUENCE).cycles());
+  private static RunHeader header(int width, int height, int count) {
+    PulseSequence sequence =
+        new PulseSequence("t", "test", 1.5, 2.0, 2.0, 4, count, false, 1.0, 1.0, 0.05, 70, 30);
+    List<CycleWindow> cycles = new ArrayList<>(Timeline.of(sequence).cycles());
     CameraFacts camera =
         new CameraFacts(
             "camera", width, height, "uint16", 60, 0.01, -273.15, 0.05, 0.03, 0.01, true, false, 1,
@@ -118,13 +123,13 @@ final class FramePath implements AutoCloseable {
         "run",
         "",
         "",
-        SEQUENCE,
+        sequence,
         Envelope.OPEN,
         camera,
         "",
         0,
         List.of(),
-        DetectionSettings.usual(2, 0.01, 0.05, 4, CYCLES),
+        DetectionSettings.usual(2, 0.01, 0.05, 4, count),
         cycles,
         Map.of(),
         List.of());
