@@ -34,6 +34,37 @@ class FirstOrderResponseTest {
     }
   }
 
+  /**
+   * The same by way of frequencies: a square wave of 1 and -1 has the harmonics 4/(n pi), n odd
+   * (Gradshteyn and Ryzhik, Table of Integrals, 1.442.1; 63.7, 21.2 and 12.7 for an amplitude of 50
+   * at francescomarino.net/analisi/quadra4.htm), and a first-order body passes each with the gain
+   * and phase of a resistor and a capacitor, 1/(1 + i n 2 pi tau/P), as textbooks of circuits have
+   * it. What quarters see of a harmonic is its share of the square wave once more.
+   */
+  @Test
+  void theHarmonicsOfASquareWaveAddUpToTheSame() {
+    double[] harmonics = {1.2732395, 0, 0.4244132, 0, 0.2546479, 0, 0.1818914};
+    double[] gains = {0.157177, 0.537029, 0.954028};
+    double[] degrees = {-80.957, -57.518, -17.441};
+    double[] periodsPerTau = {1, 4, 20};
+    for (int k = 0; k < gains.length; k++) {
+      double inPhase = 0;
+      double quadrature = 0;
+      for (int n = 1; n < 20_001; n += 2) {
+        double amplitude = n <= 7 ? harmonics[n - 1] : 4 / (Math.PI * n);
+        double lag = n * 2 * Math.PI / periodsPerTau[k];
+        double gain = n == 1 ? gains[k] : 1 / Math.hypot(1, lag);
+        double phase = n == 1 ? Math.toRadians(degrees[k]) : -Math.atan(lag);
+        double share = amplitude * amplitude / 2 * gain;
+        inPhase += share * Math.cos(phase);
+        quadrature -= share * Math.sin(phase) * (n % 4 == 1 ? 1 : -1);
+      }
+      FirstOrderResponse g = FirstOrderResponse.of(1 / periodsPerTau[k], 1);
+      assertEquals(inPhase, g.inPhase(), 3e-5);
+      assertEquals(quadrature, g.quadrature(), 3e-5);
+    }
+  }
+
   @Test
   void aBodyThatFollowsAtOnceIsWhollyInPhase() {
     assertEquals(new FirstOrderResponse(1, 0), FirstOrderResponse.of(0, 2));
