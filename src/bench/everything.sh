@@ -60,7 +60,7 @@ study look 120 "A look" railglow.thermal.SpeedStudy
 study growth 200 "How it grows" railglow.thermal.ScalingStudy
 if [ "$rounds" -ge 3 ]; then
   study hour 240 "An hour of frames" railglow.run.reduction.HourOfFramesStudy 60
-  part kernels 300 "The same kernels with forks and errors" src/bench/kernels.sh "$path" "$python" "$out/jmh.csv"
+  part kernels 400 "The same kernels with forks and errors" src/bench/kernels.sh "$path" "$python" "$out/jmh.csv"
 else
   study hour 60 "An hour of frames" railglow.run.reduction.HourOfFramesStudy 6
 fi

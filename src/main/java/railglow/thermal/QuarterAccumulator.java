@@ -28,7 +28,10 @@ public final class QuarterAccumulator {
 
   private int[][][] oddSums;
 
-  private int[] countOffset;
+  /** The first image, likewise. */
+  private int[][] evenOffsets;
+
+  private int[][] oddOffsets;
   private double[][] floatSums;
   private int[][] missing;
   private double[] floatOffset;
@@ -74,28 +77,30 @@ public final class QuarterAccumulator {
 
   private void addCounts(short[] counts, int quarter) {
     if (evenSums == null) {
-      evenSums = emptySums(counts.length);
-      oddSums = emptySums(counts.length);
-      countOffset = new int[counts.length];
-      for (int i = 0; i < counts.length; i++) {
-        countOffset[i] = counts[i] & 0xFFFF;
-      }
+      int pixels = counts.length;
+      evenSums = new int[][][] {tiles(pixels), tiles(pixels), tiles(pixels), tiles(pixels)};
+      oddSums = new int[][][] {tiles(pixels), tiles(pixels), tiles(pixels), tiles(pixels)};
+      evenOffsets = tiles(pixels);
+      oddOffsets = tiles(pixels);
+      addCounts(counts, evenOffsets, oddOffsets);
     }
-    for (int tile = 0; tile < evenSums[quarter].length; tile++) {
+    addCounts(counts, evenSums[quarter], oddSums[quarter]);
+  }
+
+  private void addCounts(short[] counts, int[][] evens, int[][] odds) {
+    for (int tile = 0; tile < evens.length; tile++) {
       int start = tile * TILE;
       pairs.pack(counts, start, Math.min(TILE, counts.length - start), tilePairs);
-      addPairs(tilePairs, evenSums[quarter][tile], oddSums[quarter][tile]);
+      addPairs(tilePairs, evens[tile], odds[tile]);
     }
   }
 
-  private static int[][][] emptySums(int pixels) {
-    int[][][] sums = new int[4][(pixels + TILE - 1) / TILE][];
-    for (int[][] tiles : sums) {
-      for (int tile = 0; tile < tiles.length; tile++) {
-        tiles[tile] = new int[CountPairs.of(Math.min(TILE, pixels - tile * TILE))];
-      }
+  private static int[][] tiles(int pixels) {
+    int[][] tiles = new int[(pixels + TILE - 1) / TILE][];
+    for (int tile = 0; tile < tiles.length; tile++) {
+      tiles[tile] = new int[CountPairs.of(Math.min(TILE, pixels - tile * TILE))];
     }
-    return sums;
+    return tiles;
   }
 
   /** Must stay vector code (decision 0097). */
@@ -179,10 +184,11 @@ public final class QuarterAccumulator {
     float[] mean = new float[width * height];
     int n = frames[quarter];
     if (evenSums != null) {
-      for (int tile = 0; tile < evenSums[quarter].length; tile++) {
+      double scale = kelvinPerCount / n;
+      for (int tile = 0; tile < evenOffsets.length; tile++) {
         int start = tile * TILE;
-        meansOf(evenSums[quarter][tile], start, n, mean);
-        meansOf(oddSums[quarter][tile], start + 1, n, mean);
+        means(evenSums[quarter][tile], evenOffsets[tile], n, scale, mean, start);
+        means(oddSums[quarter][tile], oddOffsets[tile], n, scale, mean, start + 1);
       }
     } else {
       double[] sums = floatSums[quarter];
@@ -194,14 +200,12 @@ public final class QuarterAccumulator {
     return new Plane(width, height, mean);
   }
 
-  /**
-   * Of every second pixel; a sum and that of its offset both fit an int, so their difference does.
-   */
-  private void meansOf(int[] sums, int first, int n, float[] mean) {
-    double scale = kelvinPerCount / n;
-    int at = first;
-    for (int i = 0; i < sums.length && at < mean.length; i++, at += 2) {
-      mean[at] = (float) ((sums[i] - n * countOffset[at]) * scale);
+  /** Of every second pixel. Sums and n offsets both fit an int, and so does their difference. */
+  private static void means(
+      int[] sums, int[] offsets, int n, double scale, float[] mean, int first) {
+    int pixels = Math.min(sums.length, (mean.length - first + 1) / 2);
+    for (int i = 0; i < pixels; i++) {
+      mean[first + 2 * i] = (float) ((sums[i] - n * offsets[i]) * scale);
     }
   }
 }
