@@ -25,11 +25,11 @@ final class Climb {
   Candidate from(Candidate start, List<Blob> others) {
     Candidate here = start;
     double widest = statistics[start.widthIndex()].sigma();
-    double height = height(here, others, 1);
+    double height = height(here, others);
     while (true) {
       Candidate best = null;
       for (Candidate next : around(here)) {
-        double there = height(next, others, 1);
+        double there = height(next, others);
         if (there > height) {
           height = there;
           best = next;
@@ -65,12 +65,8 @@ final class Climb {
     return places;
   }
 
-  /**
-   * Signal over typical noise along the best direction, per root of a cycle.
-   *
-   * @param sign 1, or -1 for what is cold in step
-   */
-  double height(Candidate at, List<Blob> others, int sign) {
+  /** Signal over typical noise along the best direction, per root of a cycle. */
+  private double height(Candidate at, List<Blob> others) {
     WidthStatistics s = statistics[at.widthIndex()];
     double inPhase = amplitude(at, s.sigma(), 1, 0, others);
     double quadrature = amplitude(at, s.sigma(), 0, 1, others);
@@ -79,7 +75,7 @@ final class Climb {
     double most = Double.NEGATIVE_INFINITY;
     for (int j = 0; j < s.arc().directions(); j++) {
       double along = s.arc().weightI()[j] * inPhase + s.arc().weightC()[j] * quadrature;
-      most = Math.max(most, sign * along);
+      most = Math.max(most, along);
     }
     return most * Math.sqrt(energy);
   }

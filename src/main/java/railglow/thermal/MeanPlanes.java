@@ -29,6 +29,11 @@ final class MeanPlanes {
     return moments.cycles();
   }
 
+  /** Of both channels at a pixel. */
+  double size(int pixel) {
+    return Math.hypot(moments.meanI()[pixel], moments.meanC()[pixel]);
+  }
+
   boolean isInside(double x, double y) {
     return x >= 0 && x <= width - 1 && y >= 0 && y <= height - 1;
   }
@@ -67,5 +72,10 @@ final class MeanPlanes {
     GaussianFit.Window window =
         window((int) Math.round(x), (int) Math.round(y), sigma, a, b, others);
     return GaussianFit.bestAmplitude(window, x, y, sigma);
+  }
+
+  /** Amplitudes in phase and in quadrature of a Gaussian at a place. */
+  double[] smoothed(double x, double y, double sigma, List<Blob> others) {
+    return new double[] {smoothed(x, y, sigma, 1, 0, others), smoothed(x, y, sigma, 0, 1, others)};
   }
 }

@@ -26,6 +26,11 @@ final class SourceFit {
 
   private static final double RING_SMOOTHING = 1.5;
 
+  /** Half of what is asked for to be called. */
+  private static final double MAY_BE_HEAT = 3;
+
+  private static final double NARROW_SMOOTHING = 1.5;
+
   /** A dip of less is noise. */
   private static final double DIP_SIGMAS = 3;
 
@@ -195,14 +200,38 @@ final class SourceFit {
     return best;
   }
 
-  /** Signal over typical noise of a source, per root of a cycle, without the others. */
-  double height(FoundSource source, List<Blob> others) {
-    return climb.height(source.candidate(), others, 1);
+  /**
+   * Whether what shows at another place is no more than a share of a source, or than what its own
+   * heat can leave that late.
+   *
+   * @param before what was taken out to find the source
+   * @param now what is taken out to see the other place
+   */
+  boolean isOfTheHeatOf(
+      FoundSource source, List<Blob> before, Candidate place, List<Blob> now, double share) {
+    double sigma = statistics[place.widthIndex()].sigma();
+    double[] there = planes.smoothed(place.column(), place.row(), sigma, now);
+    double[] here = planes.smoothed(source.blob().column(), source.blob().row(), sigma, before);
+    return Math.hypot(there[0], there[1])
+        <= Math.max(share, LateHeat.share(here, there)) * Math.hypot(here[0], here[1]);
   }
 
-  /** The same of something of the other sign. */
-  double depth(Candidate mirrored, List<Blob> blobs) {
-    return climb.height(mirrored, blobs, -1);
+  /** What any other place may leave of its heat, a pulse later, where a source seems to be. */
+  double mostLateHeat(FoundSource source, ScoreField field) {
+    Blob blob = source.blob();
+    double[] here = {blob.inPhase(), blob.quadrature()};
+    double size = Math.hypot(here[0], here[1]);
+    float[] scores = field.scores();
+    double most = 0;
+    for (int i = 0; i < scores.length; i++) {
+      if (scores[i] >= MAY_BE_HEAT && planes.size(i) >= size) {
+        double[] there =
+            planes.smoothed(i % planes.width(), i / planes.width(), NARROW_SMOOTHING, List.of());
+        double left = LateHeat.shareAtNextPulse(there, here) * Math.hypot(there[0], there[1]);
+        most = Math.max(most, left);
+      }
+    }
+    return most;
   }
 
   /** A found source in the terms of the user. */
@@ -218,13 +247,14 @@ final class SourceFit {
     double spread = variance * (1 + CURVATURE / square) / (stopShare * stopShare);
     StatedRise.Stated stated = new StatedRise(planes, settings).of(found, share, s);
     SettledRise rise = stated.settled();
+    GaussianFit middle = stated.middle();
     int pixel = candidate.row() * planes.width() + candidate.column();
     return new HeatSource(
-        fit.column(),
-        fit.row(),
-        spread * fit.covariance()[1][1],
-        spread * fit.covariance()[2][2],
-        spread * fit.covariance()[1][2],
+        middle.column(),
+        middle.row(),
+        spread * middle.covariance()[1][1],
+        spread * middle.covariance()[2][2],
+        spread * middle.covariance()[1][2],
         stated.swing().kelvin(),
         stated.swing().interval95(),
         rise.kelvin(),
@@ -232,7 +262,7 @@ final class SourceFit {
         stated.inPhase(),
         stated.quadrature(),
         rise.timeConstantSeconds(),
-        fit.sigma(),
+        middle.sigma(),
         found.familyWiseP(),
         signs.share(pixel, Math.atan2(stated.quadrature(), stated.inPhase())),
         rise.models());

@@ -21,8 +21,13 @@ final class SourceSearch {
   /** Weaker than this share of the strongest may be left of its skirts and of common parts. */
   private static final double LEAST_SHARE = 0.02;
 
-  /** What is of the other sign and weaker than this share of a source does not speak against it. */
+  /**
+   * What is of the other sign does not speak against a source where it is weaker than this share of
+   * it, or than its heat can be that late.
+   */
   private static final double MIRROR_SHARE = 0.25;
+
+  private static final double DOUBT_SIGMAS = 2;
 
   private final SourceFit fit;
   private final ScoreField field;
@@ -67,7 +72,9 @@ final class SourceSearch {
       EarlyStop stopped = called ? stop.apply(candidate.score()) : EarlyStop.NONE;
       double p = verdict.applyAsDouble(candidate.score());
       FoundSource source = fit.fit(candidate, p, stopped, blobs(found, null), true);
-      if (source == null || !found.isEmpty() && !isBesides(source, found, bound)) {
+      if (source == null
+          || !found.isEmpty() && !isBesides(source, found, bound)
+          || called && !isOfItsOwn(source, found)) {
         candidates.claim(candidate.column(), candidate.row(), 2 * sigma);
       } else {
         List<Blob> before = blobs(found, null);
@@ -80,9 +87,12 @@ final class SourceSearch {
         rescorer.without(blobs(found, null));
         boolean near = SourceSubtraction.isNearAny(before, blob.column(), blob.row());
         List<Blob> now = blobs(found, null);
-        double least = MIRROR_SHARE * fit.height(source, before);
         double control =
-            rescorer.mirrored(candidate.score(), now, near, c -> fit.depth(c, now) >= least);
+            rescorer.mirrored(
+                candidate.score(),
+                now,
+                near,
+                c -> !fit.isOfTheHeatOf(source, before, c, now, MIRROR_SHARE));
         if (control > 0) {
           // as strong as what can't be heat: neither this nor anything weaker says anything
           found.set(
@@ -97,6 +107,20 @@ final class SourceSearch {
 
   private static double size(FoundSource source) {
     return Math.hypot(source.blob().inPhase(), source.blob().quadrature());
+  }
+
+  /**
+   * Whether it is surely more than what stronger heat elsewhere, called or not, leaves far away.
+   */
+  private boolean isOfItsOwn(FoundSource source, List<FoundSource> found) {
+    double[] here = {source.blob().inPhase(), source.blob().quadrature()};
+    double left = 0;
+    for (FoundSource other : found) {
+      double[] there = {other.blob().inPhase(), other.blob().quadrature()};
+      left += LateHeat.shareAtNextPulse(there, here) * size(other);
+    }
+    double surely = Math.max(0, 1 - DOUBT_SIGMAS / source.candidate().score());
+    return surely * size(source) > Math.max(left, fit.mostLateHeat(source, field));
   }
 
   /** Whether it is more than error of the stronger sources' shapes. */

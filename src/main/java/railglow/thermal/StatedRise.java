@@ -11,7 +11,9 @@ import railglow.thermal.GaussianFit.Window;
  * <p>Real heat is more pointed than a Gaussian, and its skirts lag: one shape for all of it says
  * too little of the middle. So the shape is fitted again to ever less of the image around its
  * middle, and the widest fit is taken that no closer one contradicts (Lepski, Theory Probab. Appl.
- * 35, 1990, p. 454). Where the image is a Gaussian that is the whole. Not thread-safe.
+ * 35, 1990, p. 454). Where the image is a Gaussian that is the whole. Where it is none, nothing
+ * tells how far the closest fit is off itself: as far again as it is from the last but one is in
+ * the swing's interval. Not thread-safe.
  */
 final class StatedRise {
   private static final int FITTED = 4;
@@ -35,10 +37,12 @@ final class StatedRise {
   /**
    * What is said of the middle of a source.
    *
+   * @param middle the fit that it rests on
    * @param inPhase amplitude
    * @param quadrature amplitude
    */
-  record Stated(double inPhase, double quadrature, Swing swing, SettledRise settled) {}
+  record Stated(
+      GaussianFit middle, double inPhase, double quadrature, Swing swing, SettledRise settled) {}
 
   /** A fit of the whole image or of its middle. */
   private record Fit(GaussianFit gaussian, Amplitudes amplitudes, double shapeVariance) {
@@ -63,9 +67,11 @@ final class StatedRise {
       closerRises.add(SettledRise.ofOneBody(other.amplitudes(), settings));
     }
     return new Stated(
+        fit.gaussian(),
         fit.amplitudes().inPhase(),
         fit.amplitudes().quadrature(),
-        Swing.of(fit.amplitudes(), fit.shapeVariance(), found.stop(), closer),
+        Swing.of(
+            fit.amplitudes(), fit.shapeVariance(), found.stop(), closer, mayGoOn(fits, chosen)),
         SettledRise.of(fit.amplitudes(), fit.shapeVariance(), settings).withShapes(closerRises));
   }
 
@@ -75,21 +81,20 @@ final class StatedRise {
     double b = statistics.arc().weightC()[found.direction()];
     List<Fit> fits = new ArrayList<>();
     fits.add(whole(found, share, statistics, a, b));
-    int reach = Integer.MAX_VALUE;
-    int closer = closerThan(found.fit());
-    while (closer < reach) {
-      reach = closer;
-      Fit fit = middle(found, share, statistics.noise(), reach, a, b);
+    GaussianFit last = found.fit();
+    for (int reach = closerThan(last); reach >= LEAST_REACH; ) {
+      Fit fit = middle(found, last, share, statistics.noise(), reach, a, b);
       if (fit != null) {
         fits.add(fit);
-        closer = closerThan(fit.gaussian());
+        last = fit.gaussian();
       }
+      reach = Math.min(reach - 1, closerThan(last));
     }
     return fits;
   }
 
   private static int closerThan(GaussianFit last) {
-    return (int) Math.max(LEAST_REACH, Math.ceil(CLOSER * last.sigma()));
+    return (int) Math.ceil(CLOSER * last.sigma());
   }
 
   private static int widestUncontradicted(List<Fit> fits) {
@@ -99,6 +104,16 @@ final class StatedRise {
       chosen = Math.abs(off) > CONTRADICTS * fits.get(k).sigma() ? k : chosen;
     }
     return chosen;
+  }
+
+  /** How far the size may be from where ever closer fits lead to. */
+  private static double mayGoOn(List<Fit> fits, int chosen) {
+    if (chosen == 0) {
+      return 0;
+    }
+    double closest = fits.get(fits.size() - 1).amplitudes().size();
+    double lastButOne = fits.get(fits.size() - 2).amplitudes().size();
+    return closest + (closest - lastButOne) - fits.get(chosen).amplitudes().size();
   }
 
   private Fit whole(
@@ -115,15 +130,20 @@ final class StatedRise {
     return new Fit(fit, amplitudes, shapeVariance(fit, window));
   }
 
-  /** Of the pixels within reach of the whole image's middle; null where no shape settles. */
+  /** Of the pixels within reach of the last fit's middle; null where no shape settles. */
   private Fit middle(
-      FoundSource found, double share, PooledNoise noise, int reach, double a, double b) {
-    GaussianFit whole = found.fit();
-    int column = (int) Math.round(whole.column());
-    int row = (int) Math.round(whole.row());
+      FoundSource found,
+      GaussianFit last,
+      double share,
+      PooledNoise noise,
+      int reach,
+      double a,
+      double b) {
+    int column = (int) Math.round(last.column());
+    int row = (int) Math.round(last.row());
     List<Blob> others = found.others();
     Window window = planes.windowWithin(column, row, reach, a, b, others);
-    GaussianFit fit = GaussianFit.of(window, whole.column(), whole.row(), whole.sigma());
+    GaussianFit fit = GaussianFit.of(window, last.column(), last.row(), last.sigma());
     if (fit == null || !(fit.amplitude() > 0)) {
       return null;
     }

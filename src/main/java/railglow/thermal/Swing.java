@@ -20,9 +20,14 @@ record Swing(double kelvin, Interval interval95) {
    * @param stop how the run ended
    * @param nearer amplitudes of fits closer to the image's middle, which would be the same but for
    *     noise if the shape were right
+   * @param mayGoOn from the size to where ever nearer fits lead to
    */
   static Swing of(
-      Amplitudes amplitudes, double shapeVariance, EarlyStop stop, List<Amplitudes> nearer) {
+      Amplitudes amplitudes,
+      double shapeVariance,
+      EarlyStop stop,
+      List<Amplitudes> nearer,
+      double mayGoOn) {
     double kelvin = amplitudes.size();
     double known = amplitudes.sizeVariance();
     double growth = 1 + CURVATURE * known / (kelvin * kelvin);
@@ -36,10 +41,13 @@ record Swing(double kelvin, Interval interval95) {
       lower = Math.max(lower, off < 0 ? beyond : 0);
       higher = Math.max(higher, off > 0 ? beyond : 0);
     }
+    // what nobody can check adds to the noise as it is: it may be all there
+    double below = stop.below() * sigma;
+    double above = stop.above() * sigma;
     return new Swing(
         kelvin,
         new Interval(
-            kelvin - Math.hypot(stop.below() * sigma, lower),
-            kelvin + Math.hypot(stop.above() * sigma, higher)));
+            kelvin - Math.max(Math.hypot(below, lower), below - mayGoOn),
+            kelvin + Math.max(Math.hypot(above, higher), above + mayGoOn)));
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import railglow.sim.heat.BoardHeat;
 import railglow.sim.heat.PlacedPart;
+import railglow.sim.picture.BoardScene;
 import railglow.sim.picture.Reflection;
 import railglow.sim.truth.TruthLog;
 import railglow.thermal.HeatSource;
@@ -115,8 +116,9 @@ public final class RiseStudy {
   }
 
   /**
-   * The size of what the camera would see without noise at a part in step with pulses, the largest
-   * within two pixels of its middle: mean of some cycles, a steady drift taken out.
+   * The size of what the camera would see without noise at a part in step with pulses, through the
+   * board's coat, the largest within two pixels of its middle: mean of some cycles, a steady drift
+   * taken out.
    */
   static double swingKelvin(BenchScenario bench, PlacedPart part, int firstCycle, int lastCycle) {
     int width = bench.camera().width();
@@ -127,11 +129,15 @@ public final class RiseStudy {
     int row = (int) Math.round(bench.board().row(part));
     double[][][] quarters = new double[lastCycle + 1][4][25];
     int[][] frames = new int[lastCycle + 1][4];
+    float[] picture = new float[counts.length];
+    BoardScene scene =
+        bench.board().newScene(world.heat(), width, bench.camera().height(), Reflection.NONE);
     int switched = 0;
     for (long n = 0; ; n++) {
       long exposure = world.exposureNanos(n);
       switched = ScenarioStudy.switchOutput(world, exposure, switched, 2 * SECOND);
       world.takeFrame(exposure, counts);
+      scene.render(1e-9 * exposure, picture);
       long since = exposure - ScenarioStudy.LEAD_IN;
       int cycle = (int) Math.floorDiv(since, 2 * SECOND);
       if (cycle > lastCycle) {
@@ -139,7 +145,6 @@ public final class RiseStudy {
       }
       if (cycle >= 0) {
         int quarter = (int) (Math.floorMod(since, 2 * SECOND) * 2 / SECOND);
-        float[] picture = seen(bench, world.heat());
         for (int k = 0; k < 25; k++) {
           int pixel = (row - 2 + k / 5) * width + column - 2 + k % 5;
           quarters[cycle][quarter][k] += picture[pixel];

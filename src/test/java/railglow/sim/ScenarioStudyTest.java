@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
 
 /** What is called on simulated boards; all of them are printed by ScenarioStudy. */
@@ -50,6 +51,22 @@ class ScenarioStudyTest {
       }
     }
     assertTrue(called >= 4, called + " of 5 looks call it");
+  }
+
+  /**
+   * Behind the package heat comes out by more than a third of a period late; its surroundings seem
+   * to cool while the current flows, and what is farther off follows the next pulse.
+   */
+  @Test
+  void ofAStrongShortUnderAChipNothingButTheChipIsCalledAndNothingIsRefused() {
+    BenchScenario bench = BenchScenarios.named("short-in-chip").orElseThrow();
+    for (Look look : ScenarioStudy.looks(bench, 1, 1, 60, 8)) {
+      assertFalse(look.sources().isEmpty(), "not called after " + look.cycles());
+      for (HeatSource source : look.sources()) {
+        assertEquals("U6", ScenarioStudy.nearest(bench, source), source::toString);
+      }
+      assertEquals(List.of(), look.refused());
+    }
   }
 
   @Test
