@@ -61,8 +61,9 @@ final class ReplayCommand implements Callable<Integer> {
       throw new UserMistake(
           "--verify compares with what was recorded: leave --clip and --reflected out");
     }
+    SumsMeanwhile sums = verify ? SumsMeanwhile.begin(folder) : null;
     if (header.isLog()) {
-      return log(folder);
+      return log(folder, sums);
     }
     entered.correct(folder, header);
     Progress progress = new Progress(terminal, "frames replayed");
@@ -75,11 +76,15 @@ final class ReplayCommand implements Callable<Integer> {
     if (!result.journal().finished()) {
       terminal.say("This run did not finish: " + result.journal().ending());
     }
-    return verify ? compare(folder, findings) : write(folder, result, findings, board, power);
+    return verify ? compare(folder, findings, sums) : write(folder, result, findings, board, power);
   }
 
-  /** A log has no findings; what was followed in each frame is compared instead. */
-  private int log(RunFolder folder) throws Exception {
+  /**
+   * A log has no findings; what was followed in each frame is compared instead.
+   *
+   * @param sums null when nothing is to be compared
+   */
+  private int log(RunFolder folder, SumsMeanwhile sums) throws Exception {
     Progress progress = new Progress(terminal, "frames replayed");
     LogReplay.Result result = LogReplay.of(folder, progress::at);
     progress.end();
@@ -90,7 +95,7 @@ final class ReplayCommand implements Callable<Integer> {
       List<String> differences = new ArrayList<>(LogReplay.differences(result));
       result.journal().damages().forEach(damage -> differences.add(damage.toString()));
       return verdict(
-          folder, differences, "what was followed in " + result.followed().size() + " frames");
+          sums, differences, "what was followed in " + result.followed().size() + " frames");
     }
     Files.createDirectories(folder.planes());
     if (result.baseline() != null) {
@@ -104,20 +109,18 @@ final class ReplayCommand implements Callable<Integer> {
     return ExitCode.DONE;
   }
 
-  private int compare(RunFolder folder, Findings findings) throws Exception {
+  private int compare(RunFolder folder, Findings findings, SumsMeanwhile sums) throws Exception {
     if (!Files.exists(folder.findings())) {
       throw new UserMistake(
           folder.root() + " holds no findings to compare with; replay without --verify makes them");
     }
     List<String> differences =
         new ArrayList<>(FindingsFile.difference(FindingsFile.read(folder.findings()), findings));
-    return verdict(folder, differences, "the findings");
+    return verdict(sums, differences, "the findings");
   }
 
-  private int verdict(RunFolder folder, List<String> differences, String what) throws Exception {
-    if (Checksums.areIn(folder)) {
-      Checksums.check(folder).forEach(damage -> differences.add(damage.toString()));
-    }
+  private int verdict(SumsMeanwhile sums, List<String> differences, String what) throws Exception {
+    sums.damages().forEach(damage -> differences.add(damage.toString()));
     if (differences.isEmpty()) {
       terminal.say(
           "Replayed: "

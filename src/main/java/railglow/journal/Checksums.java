@@ -37,12 +37,18 @@ public final class Checksums {
 
   /** The sums of the files that are there, by path in the folder with {@code /} between names. */
   public static Map<String, String> of(RunFolder folder, Scope scope) throws IOException {
-    Map<String, String> sums = new TreeMap<>();
+    return withMissing(Map.of(), folder, scope);
+  }
+
+  /** Sums that are known, and those of the other files; what is known is not read again. */
+  private static Map<String, String> withMissing(
+      Map<String, String> known, RunFolder folder, Scope scope) throws IOException {
+    Map<String, String> sums = new TreeMap<>(known);
     try (Stream<Path> paths = Files.walk(folder.root())) {
       for (Path path : paths.filter(Files::isRegularFile).toList()) {
         String name =
             folder.root().relativize(path).toString().replace(java.io.File.separatorChar, '/');
-        if (isIn(name, scope)) {
+        if (isIn(name, scope) && !sums.containsKey(name)) {
           sums.put(name, sha256(path));
         }
       }
@@ -73,15 +79,16 @@ public final class Checksums {
    * they were corrected by: nothing here makes a changed record look sound.
    */
   public static void write(RunFolder folder) throws IOException {
-    Map<String, String> sums = of(folder, Scope.MEASURED);
+    Map<String, String> stored = new TreeMap<>();
     if (areIn(folder)) {
       for (String line : Files.readString(folder.root().resolve(FILE)).split("\n")) {
         Matcher matcher = LINE.matcher(line);
         if (matcher.matches() && !isMadeAnew(matcher.group(2))) {
-          sums.put(matcher.group(2), matcher.group(1));
+          stored.put(matcher.group(2), matcher.group(1));
         }
       }
     }
+    Map<String, String> sums = withMissing(stored, folder, Scope.MEASURED);
     WholeFile.write(folder.root().resolve(FILE), text(sums).getBytes(StandardCharsets.UTF_8));
   }
 
