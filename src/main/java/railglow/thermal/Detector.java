@@ -14,6 +14,12 @@ import java.util.Optional;
  * bound, fit of each source. See docs/detection.md.
  */
 public final class Detector {
+  /** Of thousands of tests none is called below. */
+  private static final float USUALLY_CALLED_ABOVE = 4;
+
+  /** More than what scores before any doubt are off. */
+  private static final float CLOSE = 0.01f;
+
   private final DetectionSettings settings;
   private final int width;
   private final int height;
@@ -140,6 +146,25 @@ public final class Detector {
    * nothing is called and the upper limit is infinite.
    */
   public Look look() {
+    return verdict(measure(ScoreField.WORTH_A_SECOND_LOOK));
+  }
+
+  /**
+   * Whether a look now would surely call nothing. Costs less than the look, and later looks need no
+   * more of this one than is done here. Where this is false, look.
+   */
+  public boolean surelyCallsNothing() {
+    Measured measured = measure(USUALLY_CALLED_ABOVE);
+    FieldFamily family = WidthStatistics.family(measured.statistics(), width, height);
+    if (family == null) {
+      return true;
+    }
+    double bound = runError.scale(accepted, family).bound(settings.familyWiseError());
+    scoresToCall[accepted] = bound;
+    return bound > USUALLY_CALLED_ABOVE + CLOSE && !field.reaches(bound);
+  }
+
+  private Measured measure(float doubtedFrom) {
     field.clear(whole);
     Optional<ReducedCycle> last = cycles.provisional();
     last.ifPresent(this::clean);
@@ -178,13 +203,13 @@ public final class Detector {
         rules[w] =
             new ScoreRule(
                 noise, arc, scratch, filters[w].scale(), width, filters[w].sigma(), perDeviation);
-        field.include(w, scratch, filters[w].scale(), rules[w], whole);
+        field.include(w, scratch, filters[w].scale(), rules[w], whole, doubtedFrom);
         statistics[w] =
             new WidthStatistics(
                 filters[w].sigma(), filters[w].fieldSigma(removedI), noise, arc, accepted - 1);
       }
     }
-    return verdict(statistics, rules, lines, last.orElse(null));
+    return new Measured(statistics, rules, lines, last.orElse(null));
   }
 
   private int pixels() {
@@ -214,8 +239,8 @@ public final class Detector {
     return noise == null ? trust : TrustMap.of(narrow, noise, cycles.alive(), width, height);
   }
 
-  private Look verdict(
-      WidthStatistics[] statistics, ScoreRule[] rules, LineNoise lines, ReducedCycle last) {
+  private Look verdict(Measured measured) {
+    WidthStatistics[] statistics = measured.statistics();
     Plane significance = new Plane(width, height);
     FieldFamily family = WidthStatistics.family(statistics, width, height);
     if (family == null) {
@@ -233,7 +258,16 @@ public final class Detector {
     scoresToCall[accepted] = bound;
     SourceSubtraction subtraction =
         new SourceSubtraction(
-            width, height, filters, moments, last, removedI, removedC, rules, field, scratch);
+            width,
+            height,
+            filters,
+            moments,
+            measured.last(),
+            removedI,
+            removedC,
+            measured.rules(),
+            field,
+            scratch);
     WidthStatistics widest = statistics[statistics.length - 1];
     subtraction.clearLines(plainScratch, mask, widest == null ? null : widest.arc(), bound);
     Plane inPhase = plane(plainScratch.meanI());
@@ -272,7 +306,8 @@ public final class Detector {
       }
     }
     double limit =
-        WidthStatistics.upperLimit(statistics, filters, settings, removedI, lines, scoreToCall());
+        WidthStatistics.upperLimit(
+            statistics, filters, settings, removedI, measured.lines(), scoreToCall());
     return new Look(
         accepted, sources, refused, strongest, limit, inPhase, quadrature, significance);
   }

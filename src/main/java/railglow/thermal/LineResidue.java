@@ -61,13 +61,15 @@ final class LineResidue {
     double variance = variance(rest, usable, beyond);
     double keepRows = kept(rows, inRow, variance);
     double keepColumns = kept(columns, inColumn, variance);
-    for (int i = 0; i < residue.length; i++) {
-      if (mask == null || mask[i] > 0) {
-        residue[i] =
-            (float)
-                (keepRows * removed.shareOfRow(i / width) * rows[i / width]
-                    + keepColumns * removed.shareOfColumn(i % width) * columns[i % width]
-                    + offset);
+    for (int x = 0; x < width; x++) {
+      columns[x] = keepColumns * removed.shareOfColumn(x) * columns[x];
+    }
+    for (int row = 0, i = 0; row < height; row++) {
+      double ofRow = keepRows * removed.shareOfRow(row) * rows[row];
+      for (int x = 0; x < width; x++, i++) {
+        if (mask == null || mask[i] > 0) {
+          residue[i] = (float) (ofRow + columns[x] + offset);
+        }
       }
     }
     return residue;
@@ -77,15 +79,19 @@ final class LineResidue {
   private static float levelBesideLines(float[] mean, boolean[] heat, float[] mask, int width) {
     boolean[] rows = new boolean[mean.length / width];
     boolean[] columns = new boolean[width];
-    for (int i = 0; i < heat.length; i++) {
-      rows[i / width] |= heat[i];
-      columns[i % width] |= heat[i];
+    for (int row = 0, i = 0; row < rows.length; row++) {
+      for (int x = 0; x < width; x++, i++) {
+        rows[row] |= heat[i];
+        columns[x] |= heat[i];
+      }
     }
     float[] beside = new float[mean.length];
     int n = 0;
-    for (int i = 0; i < mean.length; i++) {
-      if (!rows[i / width] && !columns[i % width] && (mask == null || mask[i] > 0)) {
-        beside[n++] = mean[i];
+    for (int row = 0; row < rows.length; row++) {
+      for (int x = 0, i = row * width; x < width && !rows[row]; x++, i++) {
+        if (!columns[x] && (mask == null || mask[i] > 0)) {
+          beside[n++] = mean[i];
+        }
       }
     }
     return n < LEAST_BESIDE * mean.length ? 0 : Selection.median(beside, n);

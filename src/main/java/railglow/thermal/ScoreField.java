@@ -8,7 +8,7 @@ import java.util.Arrays;
  */
 final class ScoreField {
   /** Lower scores are no candidates for anything. */
-  private static final float WORTH_A_SECOND_LOOK = 3;
+  static final float WORTH_A_SECOND_LOOK = 3;
 
   private final int width;
   private final float[] scores;
@@ -33,19 +33,44 @@ final class ScoreField {
     return scores;
   }
 
+  /** Whether any score is at least so high. */
+  boolean reaches(double bound) {
+    for (float score : scores) {
+      if (score >= bound) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   int widthIndexAt(int pixel) {
     return widthIndex[pixel];
   }
 
   /** Takes in the tests of one width in an area, row by row: a row's planes fit into the cache. */
   void include(int index, ChannelMoments moments, float[] scale, ScoreRule rule, Area area) {
+    include(index, moments, scale, rule, area, WORTH_A_SECOND_LOOK);
+  }
+
+  /**
+   * As above.
+   *
+   * @param doubtedFrom what is lower is left as it is before any doubt, which never raises a score
+   */
+  void include(
+      int index,
+      ChannelMoments moments,
+      float[] scale,
+      ScoreRule rule,
+      Area area,
+      float doubtedFrom) {
     for (int row = area.top(); row < area.bottom(); row++) {
       int from = row * width + area.left();
       int to = row * width + area.right();
       rule.scores(moments, newScores, from, to);
       for (int i = from; i < to; i++) {
         float score = scale[i] > 0 ? newScores[i] : Float.NEGATIVE_INFINITY;
-        if (score > WORTH_A_SECOND_LOOK && score > scores[i]) {
+        if (score > doubtedFrom && score > scores[i]) {
           score = (float) rule.doubted(i, moments);
         }
         // no branch: which width wins is a toss-up that no processor can guess

