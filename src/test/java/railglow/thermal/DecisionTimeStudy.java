@@ -1,5 +1,6 @@
 package railglow.thermal;
 
+import java.util.Arrays;
 import java.util.Locale;
 
 /**
@@ -7,7 +8,8 @@ import java.util.Locale;
  * errors can need: Wald's bound on the expected sample number, (1-b) log((1-b)/a) + b log(b/(1-a))
  * over half the squared drift (Wald, Sequential Analysis, 1947, appendix A.7), of a source that an
  * equally wide search calls with 95 % at the cap, and of stronger ones. Both are at least the first
- * lawful look. By exact integration; argument: cap in cycles (30).
+ * lawful look. By exact integration; argument: cap in cycles (30). With a second argument, runs a
+ * line: of the whole detector on invented noise instead.
  */
 public final class DecisionTimeStudy {
   private static final int FIRST = 4;
@@ -18,6 +20,10 @@ public final class DecisionTimeStudy {
 
   public static void main(String[] args) {
     int cap = args.length > 0 ? Integer.parseInt(args[0]) : 30;
+    if (args.length > 1) {
+      measured(Integer.parseInt(args[1]), cap);
+      return;
+    }
     System.out.println(
         "| error per test | times the rise of 95 % | found by the cap | mean cycles | least mean | ratio |");
     System.out.println("|---|---|---|---|---|---|");
@@ -28,6 +34,52 @@ public final class DecisionTimeStudy {
         line(bounds, error, cap, strength, strength * design);
       }
     }
+  }
+
+  /**
+   * The whole detector on white noise beside the least mean of any test that knows the source's
+   * width, delay and noise and is asked for the same error over the picture.
+   */
+  private static void measured(int runs, int cap) {
+    System.out.println(
+        "| blur px | tau/P | times the rise of 95 % | found by the cap | mean cycles | least mean | ratio | standard error |");
+    System.out.println("|---|---|---|---|---|---|---|---|");
+    DetectionSettings settings = DetectionSettings.usual(ForecastStudy.PERIOD, 0, 0.05, FIRST, cap);
+    for (double[] scene : new double[][] {{2, 0}, {2, 0.25}, {2, 1}, {3, 0.25}}) {
+      double tau = scene[1] * ForecastStudy.PERIOD;
+      double design = ForecastStudy.forecast(settings, scene[0], tau).smallestRiseKelvin(cap);
+      double error =
+          NormalScore.upperTail(
+              IdealObserver.threshold(ForecastStudy.WIDTH, ForecastStudy.HEIGHT, scene[0], 0.05));
+      double perKelvin = ForecastStudy.idealScorePerKelvin(scene[0], tau);
+      for (double strength : new double[] {1, 1.5, 2, 3, 10}) {
+        int[] cycles = ForecastStudy.sortedCycles(settings, strength * design, tau, scene[0], runs);
+        double found = Arrays.stream(cycles).filter(k -> k <= cap).count() / (double) runs;
+        double mean = Arrays.stream(cycles).map(k -> Math.min(k, cap)).average().orElseThrow();
+        double squares =
+            Arrays.stream(cycles).mapToDouble(k -> Math.pow(Math.min(k, cap) - mean, 2)).sum();
+        double least = least(error, Math.min(found, 1 - 1e-12), strength * design * perKelvin);
+        System.out.printf(
+            Locale.ROOT,
+            "| %.1f | %.2f | %.1f | %.3f | %.2f | %.2f | %.3f | %.3f |%n",
+            scene[0],
+            scene[1],
+            strength,
+            found,
+            mean,
+            least,
+            mean / least,
+            Math.sqrt(squares / (runs - 1.0) / runs) / least);
+      }
+    }
+  }
+
+  private static double least(double error, double found, double drift) {
+    double missed = 1 - found;
+    double least =
+        (found * Math.log(found / error) + missed * Math.log(missed / (1 - error)))
+            / (drift * drift / 2);
+    return Math.max(FIRST, least);
   }
 
   private static void line(
@@ -41,11 +93,7 @@ public final class DecisionTimeStudy {
     }
     found = Math.min(1 - 1e-12, found);
     cycles += (1 - found) * cap;
-    double missed = 1 - found;
-    double least =
-        (found * Math.log(found / error) + missed * Math.log(missed / (1 - error)))
-            / (drift * drift / 2);
-    double lawful = Math.max(FIRST, least);
+    double lawful = least(error, found, drift);
     System.out.printf(
         Locale.ROOT,
         "| %.0e | %.1f | %.3f | %.1f | %.1f | %.2f |%n",

@@ -8,9 +8,9 @@ import java.util.Locale;
  * Arguments: runs a line.
  */
 final class ForecastStudy {
-  private static final int WIDTH = 96;
-  private static final int HEIGHT = 72;
-  private static final double PERIOD = 2;
+  static final int WIDTH = 96;
+  static final int HEIGHT = 72;
+  static final double PERIOD = 2;
   private static final int CAP = 60;
   private static final double NOISE = 0.05;
 
@@ -51,24 +51,38 @@ final class ForecastStudy {
     return observer.shareOfThreshold(40.3, 30.6) >= 1;
   }
 
+  static Forecast forecast(DetectionSettings settings, double blur, double tau) {
+    return Forecast.of(settings, WIDTH, HEIGHT, PulseNoise.white(NOISE, 25), blur, tau);
+  }
+
+  /** Score per root of a cycle and kelvin of who knows place, width and delay. */
+  static double idealScorePerKelvin(double blur, double tau) {
+    double size = FirstOrderResponse.of(tau, PERIOD).size();
+    return size * blur * Math.sqrt(Math.PI) * Math.sqrt(12.5) / NOISE;
+  }
+
   static double median(DetectionSettings settings, double rise, double tau, double blur, int runs) {
-    int[] found = new int[runs];
-    for (int i = 0; i < runs; i++) {
-      found[i] = cyclesToFind(settings, rise, tau, blur, 100 + i);
-    }
-    Arrays.sort(found);
+    int[] found = sortedCycles(settings, rise, tau, blur, runs);
     return (found[(runs - 1) / 2] + found[runs / 2]) / 2.0;
+  }
+
+  /** Of many runs, which know nothing of one another: on all cores the same numbers come out. */
+  static int[] sortedCycles(
+      DetectionSettings settings, double rise, double tau, double blur, int runs) {
+    int[] found = new int[runs];
+    Arrays.parallelSetAll(found, i -> cyclesToFind(settings, rise, tau, blur, 100 + i));
+    Arrays.sort(found);
+    return found;
   }
 
   public static void main(String[] arguments) {
     int runs = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 21;
     DetectionSettings settings = DetectionSettings.usual(PERIOD, 0, 0.05, 4, CAP);
-    PulseNoise noise = PulseNoise.white(NOISE, 25);
     System.out.println("| blur px | tau/P | rise mK | forecast s | achieved median s | ratio |");
     System.out.println("|---|---|---|---|---|---|");
     for (double[] scene : new double[][] {{2, 0}, {2, 0.25}, {2, 1}, {3, 0.25}}) {
       double tau = scene[1] * PERIOD;
-      Forecast forecast = Forecast.of(settings, WIDTH, HEIGHT, noise, scene[0], tau);
+      Forecast forecast = forecast(settings, scene[0], tau);
       double weakest = forecast.smallestRiseKelvin(CAP);
       for (double strength : new double[] {1, 1.5, 2.2, 4}) {
         double rise = strength * weakest;

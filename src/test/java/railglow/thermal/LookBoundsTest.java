@@ -19,6 +19,22 @@ class LookBoundsTest {
     }
   }
 
+  /**
+   * Lan and DeMets, Biometrika 70 (1983) 659: the spending function alpha ln(1 + (e - 1) t), which
+   * is near Pocock's bounds; R rpact 3.3.4: getDesignGroupSequential(kMax=5, alpha=.025,
+   * typeOfDesign="asP").
+   */
+  @Test
+  void spendingThatKeepsBoundsNearlyLevelGivesTheBoundsOfAnotherProgram() {
+    double[] times = {0.2, 0.4, 0.6, 0.8, 1};
+    double[] cumulative = new double[5];
+    for (int k = 0; k < 5; k++) {
+      cumulative[k] = 0.025 * Math.log1p((Math.E - 1) * times[k]);
+    }
+    double[] expected = {2.4380, 2.4268, 2.4102, 2.3966, 2.3860};
+    assertArrayEquals(expected, LookBounds.boundsFor(times, cumulative), 3e-4);
+  }
+
   /** Lan and DeMets, Biometrika 70 (1983) 659: of .05, the error spent at t = .2 .4 .6 .8 1. */
   @Test
   void theErrorIsSpentAsPublished() {
