@@ -63,20 +63,20 @@ final class CycleCorrelation {
     }
     double[] variance = new double[lattice.length];
     double[] successive = new double[lattice.length];
-    double[] sizes = new double[lattice.length];
     for (int n = 0; n < lattice.length; n++) {
       double d = last[lattice[n]] - before[n];
       variance[n] = moments.squaresI()[lattice[n]] / (k - 1);
       successive[n] = (halfSquares[n] + d * d / 2) / (k - 1);
-      sizes[n] = variance[n] + successive[n];
     }
-    double[] sorted = sizes.clone();
+    // by the variance alone: under independent normal noise their ratio knows nothing of it (Basu,
+    // Sankhya 15, 1955, p. 377), so that what is kept has no correlation of the choice's making
+    double[] sorted = variance.clone();
     Arrays.sort(sorted);
     double limit = sorted[(int) (KEPT * (sorted.length - 1))];
     double all = 0;
     double excess = 0;
-    for (int n = 0; n < sizes.length; n++) {
-      if (sizes[n] <= limit) {
+    for (int n = 0; n < variance.length; n++) {
+      if (variance[n] <= limit) {
         all += variance[n];
         excess += variance[n] - successive[n];
       }

@@ -44,7 +44,7 @@ public final class Forecast {
             Double.POSITIVE_INFINITY,
             Double.POSITIVE_INFINITY,
             1,
-            0,
+            PooledNoise.LEAST_WILD,
             Double.POSITIVE_INFINITY,
             false);
     DelayArc arc = DelayArc.of(settings, typical);
@@ -57,8 +57,36 @@ public final class Forecast {
     double perCycle = new WidthStatistics(1, 1, typical, arc, 1).unitSignal(g);
     double gain = Math.sqrt(Math.PI) * blurSigmaPixels * widthMatch(sigmas, blurSigmaPixels, noise);
     RunError error = RunError.of(settings.minCycles(), settings.maxCycles());
-    LookBounds bounds = error.boundsFor(family, settings.familyWiseError());
+    LookBounds bounds =
+        plain(error.boundsFor(family, settings.familyWiseError()), settings, typical.wildShare());
     return new Forecast(settings, perCycle * gain, bounds);
+  }
+
+  /**
+   * The scores by the picture's noise that pass bounds once a pixel of typical scatter is weighed
+   * against the chance that its noise is its own: with few cycles they lie higher than the bounds.
+   */
+  private static LookBounds plain(LookBounds bounds, DetectionSettings settings, double wildShare) {
+    double[] scores = new double[settings.maxCycles() - settings.minCycles() + 1];
+    for (int j = 0; j < scores.length; j++) {
+      int degrees = settings.minCycles() + j - 1;
+      double bound = bounds.at(settings.minCycles() + j);
+      double chance =
+          degrees < 1
+              ? 0
+              : WildPixels.of(2.0 * degrees, Double.POSITIVE_INFINITY).chance(1, wildShare);
+      double low = bound;
+      double high = bound + 10;
+      for (int i = 0; chance > 0 && i < 40; i++) {
+        double middle = (low + high) / 2;
+        boolean passes =
+            WildPixels.score(middle, NormalScore.ofT(middle, degrees), chance) >= bound;
+        low = passes ? low : middle;
+        high = passes ? middle : high;
+      }
+      scores[j] = chance > 0 ? high : bound;
+    }
+    return LookBounds.given(settings.minCycles(), scores);
   }
 
   /**

@@ -11,7 +11,7 @@ package railglow.thermal;
  */
 final class LookBounds {
   /** Share of the error spent late. */
-  static final double LATE_SHARE = 0.75;
+  static final double LATE_SHARE = 0.5;
 
   private final int first;
   private final double[] bounds;

@@ -44,16 +44,39 @@ class CycleCorrelationTest {
     assertEquals(1, scatterToMean(-0.3));
   }
 
-  /** Without the correction 66 of 1000 such runs raised an alarm at a nominal 5 %. */
+  /**
+   * Pixels that scatter most are left out; chosen by scatter and successive differences together,
+   * they took with them what speaks against a correlation, and 6 of 10 runs of four white cycles
+   * were thought to carry noise.
+   */
+  @Test
+  void aFewCyclesOfWhiteNoiseAreLeftAloneToo() {
+    int widened = 0;
+    for (int seed = 0; seed < 40; seed++) {
+      widened +=
+          scatterToMean(new NoiseScene(NoiseScene.Kind.WHITE, 64, 48, seed), 64, 48, 4) > 1 ? 1 : 0;
+    }
+    int often = widened;
+    assertTrue(often <= 8, () -> often + " of 40 runs of four cycles");
+  }
+
+  /**
+   * With weight 0.113 a frame and six frames a quarter neighbouring cycles correlate by 0.054 (from
+   * the weights and the powers of 0.887, numpy 2.4); without the correction a steady error remains.
+   */
   @Test
   void aCameraThatSmoothsOverAQuarterOfThePeriodIsSeenToDoSo() {
-    NoiseScene scene = new NoiseScene(NoiseScene.Kind.SMOOTHED, 64, 48, 5);
-    CycleCorrelation correlation = new CycleCorrelation(64, 48);
-    ChannelMoments moments = new ChannelMoments(64 * 48);
+    NoiseScene scene = new NoiseScene(NoiseScene.Kind.SMOOTHED, 160, 120, 5);
+    assertEquals(1 + 2 * 0.054 * 15 / 16, scatterToMean(scene, 160, 120, 16), 0.03);
+  }
+
+  private static double scatterToMean(NoiseScene scene, int width, int height, int count) {
+    CycleCorrelation correlation = new CycleCorrelation(width, height);
+    ChannelMoments moments = new ChannelMoments(width * height);
     double ratio = 1;
-    for (int k = 0; k < 16; k++) {
+    for (int k = 0; k < count; k++) {
       QuarterMeans q = scene.next();
-      float[] plane = new float[64 * 48];
+      float[] plane = new float[width * height];
       for (int i = 0; i < plane.length; i++) {
         plane[i] =
             (q.q2().values()[i] + q.q3().values()[i] - q.q1().values()[i] - q.q4().values()[i]) / 2;
@@ -62,7 +85,6 @@ class CycleCorrelationTest {
       ratio = correlation.scatterToMean(moments, plane);
       correlation.add(plane);
     }
-    double found = ratio;
-    assertTrue(found > 1.1 && found < 1.35, () -> "ratio " + found);
+    return ratio;
   }
 }
