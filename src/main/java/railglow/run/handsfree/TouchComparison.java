@@ -162,13 +162,22 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
     lines.add(
         String.format(
             Locale.ROOT,
-            "%s%s: %s more %s than at the best point, %.0f %% less power to the source than at %s",
+            "%s%s: %s more %s than at the best point, %.0f %% less power to the source than at %s%s",
             spoilt ? "Spoilt     " : "Farther    ",
             touch.label(),
             Quantity.format(extraOhms(touch), Unit.OHM),
             what,
             100 * (1 - sourceWatts(touch) / sourceWatts(best)),
-            best.label()));
+            best.label(),
+            spoilt && !sensedAtBoard ? ownHeat(touch) : ""));
+  }
+
+  /** What the way takes is heat too, and may be found as a place of its own. */
+  private String ownHeat(TouchResult touch) {
+    double watts = touch.onAmperes() * touch.onAmperes() * extraOhms(touch);
+    return "; the way took "
+        + Quantity.format(watts, Unit.WATT)
+        + ", so heat where the probe sat may be its own contact's";
   }
 
   private void concludeContact(List<String> lines, TouchResult touch) {

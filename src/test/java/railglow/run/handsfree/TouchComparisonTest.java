@@ -28,6 +28,8 @@ class TouchComparisonTest {
     assertTrue(text.contains("Best       amber"), text);
     assertTrue(text.contains("Spoilt     birch: 4 ohm more"), text);
     assertTrue(text.contains("59 % less power"), text); // 1 - (0.09/0.14)^2
+    // 4 ohm at 90 mA take 32.4 mW (Joule's law)
+    assertTrue(text.contains("the way took 32.4 mW, so heat where the probe sat may be"), text);
     assertTrue(text.contains("Unsteady   birch: the resistance swung from 8 ohm to 14 ohm"), text);
     assertTrue(!text.contains("Unsteady   amber"), text);
   }
@@ -50,6 +52,7 @@ class TouchComparisonTest {
         text.contains("Contact    far: the contact alone had 1.5 ohm +- 100 mohm and took 30.01"),
         text);
     assertTrue(!text.contains("Contact    near"), text);
+    assertTrue(!text.contains("the way took"), text);
   }
 
   @Test
