@@ -47,7 +47,7 @@ def serve(listener):
         begin, sent = time.monotonic(), 0
         try:
             while True:
-                client.sendall(images[sent * 7 % 32])
+                client.sendall(images[int(random.integers(32))])
                 sent += 1
                 time.sleep(max(0, begin + sent / RATE - time.monotonic()))
         except OSError:

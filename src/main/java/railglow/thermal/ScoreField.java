@@ -43,6 +43,21 @@ final class ScoreField {
     return false;
   }
 
+  /** Whether no pixel next to it scores higher. */
+  boolean isPeak(int pixel) {
+    int column = pixel % width;
+    int row = pixel / width;
+    int height = scores.length / width;
+    for (int y = Math.max(0, row - 1); y <= Math.min(height - 1, row + 1); y++) {
+      for (int x = Math.max(0, column - 1); x <= Math.min(width - 1, column + 1); x++) {
+        if (scores[y * width + x] > scores[pixel]) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
   int widthIndexAt(int pixel) {
     return widthIndex[pixel];
   }

@@ -224,7 +224,7 @@ final class SourceFit {
     float[] scores = field.scores();
     double most = 0;
     for (int i = 0; i < scores.length; i++) {
-      if (scores[i] >= MAY_BE_HEAT && planes.size(i) >= size) {
+      if (scores[i] >= MAY_BE_HEAT && planes.size(i) >= size && field.isPeak(i)) {
         double[] there =
             planes.smoothed(i % planes.width(), i / planes.width(), NARROW_SMOOTHING, List.of());
         double left = LateHeat.shareAtNextPulse(there, here) * Math.hypot(there[0], there[1]);

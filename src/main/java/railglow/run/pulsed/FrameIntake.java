@@ -12,7 +12,10 @@ import railglow.observed.Frame;
 
 /** Pool, queue and reader of one run's frames. The queue has one taker at a time. */
 public final class FrameIntake {
-  private static final long POOL_BYTES = 64L << 20;
+  private static final long MOST_POOL_BYTES = 64L << 20;
+
+  /** Looks at large pictures need most of a small heap. */
+  private static final int SHARE_OF_HEAP = 8;
 
   /** Room for this long: a busy machine or a disk may stand still for seconds. */
   private static final double WANTED_SECONDS = 4;
@@ -42,8 +45,9 @@ public final class FrameIntake {
     long bytes =
         (camera.isFloat() ? 4L : 2L) * camera.profile().width() * camera.profile().height();
     int wanted = (int) Math.ceil(WANTED_SECONDS * camera.framesPerSecond());
+    long room = Math.min(MOST_POOL_BYTES, Runtime.getRuntime().maxMemory() / SHARE_OF_HEAP);
     int held = (int) Math.ceil(heldSeconds * camera.framesPerSecond());
-    this.frames = held + (int) Math.max(LEAST_FRAMES, Math.min(wanted, POOL_BYTES / bytes));
+    this.frames = held + (int) Math.max(LEAST_FRAMES, Math.min(wanted, room / bytes));
     this.pool = new FramePool(frames, source::newSamples);
     this.queue = new FrameQueue(frames, () -> wakeTaker.get().run());
     this.reader = new CameraReader(source, pool, queue);
