@@ -23,7 +23,7 @@ public record BoardSurfaces(
   /** Where the board file states none. */
   public static final String SUPPOSED = "supposed";
 
-  /** Where somebody states it, in the board file or for a run. */
+  /** Where somebody states it for a run. */
   public static final String ENTERED = "entered";
 
   public static final String STATED = "by the board file";

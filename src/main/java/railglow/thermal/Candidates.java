@@ -23,7 +23,7 @@ final class Candidates {
     for (int i = 0; i < scores.length; i++) {
       if (!claimed[i]
           && scores[i] > (best < 0 ? Float.NEGATIVE_INFINITY : scores[best])
-          && isPeak(scores, i % width, i / width)) {
+          && field.isPeak(i)) {
         best = i;
       }
     }
@@ -38,18 +38,6 @@ final class Candidates {
     return best < 0 || below
         ? null
         : new Candidate(best % width, best / width, scores[best], field.widthIndexAt(best));
-  }
-
-  private boolean isPeak(float[] scores, int x, int row) {
-    float here = scores[row * width + x];
-    for (int r = Math.max(0, row - 1); r <= Math.min(height - 1, row + 1); r++) {
-      for (int c = Math.max(0, x - 1); c <= Math.min(width - 1, x + 1); c++) {
-        if (scores[r * width + c] > here) {
-          return false;
-        }
-      }
-    }
-    return true;
   }
 
   /** Nothing more is looked for within a radius of a place. */

@@ -75,18 +75,21 @@ public final class Forecast {
           degrees < 1
               ? 0
               : WildPixels.of(2.0 * degrees, Double.POSITIVE_INFINITY).chance(1, wildShare);
-      double low = bound;
-      double high = bound + 10;
-      for (int i = 0; chance > 0 && i < 40; i++) {
-        double middle = (low + high) / 2;
-        boolean passes =
-            WildPixels.score(middle, NormalScore.ofT(middle, degrees), chance) >= bound;
-        low = passes ? low : middle;
-        high = passes ? middle : high;
-      }
-      scores[j] = chance > 0 ? high : bound;
+      scores[j] = chance > 0 ? plain(bound, degrees, chance) : bound;
     }
     return LookBounds.given(settings.minCycles(), scores);
+  }
+
+  private static double plain(double bound, int degrees, double chance) {
+    double low = bound;
+    double high = bound + 10;
+    for (int i = 0; i < 40; i++) {
+      double middle = (low + high) / 2;
+      boolean passes = WildPixels.score(middle, NormalScore.ofT(middle, degrees), chance) >= bound;
+      low = passes ? low : middle;
+      high = passes ? middle : high;
+    }
+    return high;
   }
 
   /**

@@ -26,9 +26,6 @@ final class SourceFit {
 
   private static final double RING_SMOOTHING = 1.5;
 
-  /** Half of what is asked for to be called. */
-  private static final double MAY_BE_HEAT = 3;
-
   private static final double NARROW_SMOOTHING = 1.5;
 
   /** A dip of less is noise. */
@@ -224,7 +221,9 @@ final class SourceFit {
     float[] scores = field.scores();
     double most = 0;
     for (int i = 0; i < scores.length; i++) {
-      if (scores[i] >= MAY_BE_HEAT && planes.size(i) >= size && field.isPeak(i)) {
+      if (scores[i] >= ScoreField.WORTH_A_SECOND_LOOK
+          && planes.size(i) >= size
+          && field.isPeak(i)) {
         double[] there =
             planes.smoothed(i % planes.width(), i / planes.width(), NARROW_SMOOTHING, List.of());
         double left = LateHeat.shareAtNextPulse(there, here) * Math.hypot(there[0], there[1]);

@@ -3,10 +3,8 @@ package railglow.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static railglow.cli.Typed.railglow;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.apache.pdfbox.Loader;
@@ -21,15 +19,6 @@ import railglow.journal.FindingsFile;
 /** What is entered for a run, from the command line to findings and report, and corrected later. */
 class EnteredIT {
   @TempDir Path runs;
-
-  private String railglow(int exitCode, String... words) {
-    ByteArrayOutputStream said = new ByteArrayOutputStream();
-    PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
-    int exit = Main.run(new Terminal(out, out, false), words);
-    String text = said.toString(StandardCharsets.UTF_8).replaceAll("\\s+", " ");
-    assertEquals(exitCode, exit, text);
-    return text;
-  }
 
   private Path run() throws Exception {
     try (var files = Files.list(runs)) {

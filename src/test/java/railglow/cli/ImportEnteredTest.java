@@ -2,10 +2,9 @@ package railglow.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static railglow.cli.Typed.railglow;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
@@ -84,15 +83,6 @@ class ImportEnteredTest {
     railglow(0, "replay", run().toString(), "--verify");
     String corrected = railglow(0, "replay", run().toString(), "--clip", "C9");
     assertTrue(corrected.contains("Found Heat at C37"), corrected);
-  }
-
-  private String railglow(int exitCode, String... words) {
-    ByteArrayOutputStream said = new ByteArrayOutputStream();
-    PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
-    int exit = Main.run(new Terminal(out, out, false), words);
-    String text = said.toString(StandardCharsets.UTF_8).replaceAll("\\s+", " ");
-    assertEquals(exitCode, exit, text);
-    return text;
   }
 
   private Path run() throws IOException {

@@ -3,13 +3,11 @@ package railglow.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
+import static railglow.cli.Typed.railglow;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
@@ -51,23 +49,13 @@ class RecordedFramesTest {
                         : Stream.of("--frame-rate", "8 Hz"),
                     Stream.of(more)))
             .toArray(String[]::new);
-    assertEquals(0, run(words));
+    railglow(0, words);
     Path run;
     try (Stream<Path> runs = Files.list(folder.resolve("runs"))) {
       run = runs.findFirst().orElseThrow();
     }
-    assertEquals(0, run("replay", "--verify", run.toString()), "bit-identical");
+    railglow(0, "replay", "--verify", run.toString()); // bit-identical
     return new ObjectMapper().readTree(run.resolve("findings.json").toFile());
-  }
-
-  private static int run(String... words) {
-    ByteArrayOutputStream said = new ByteArrayOutputStream();
-    PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
-    int code = Main.run(new Terminal(out, out, false), words);
-    if (code != 0) {
-      throw new AssertionError(said.toString(StandardCharsets.UTF_8));
-    }
-    return code;
   }
 
   @Test

@@ -44,7 +44,11 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
 
   /** Power to the source behind a point, at most; NaN when not measured. */
   public double sourceWatts(TouchResult touch) {
-    return touch.onAmperes() * touch.onAmperes() * railOhmsAtMost();
+    return watts(touch, railOhmsAtMost());
+  }
+
+  private static double watts(TouchResult touch, double ohms) {
+    return touch.onAmperes() * touch.onAmperes() * ohms;
   }
 
   /** What lies on the way from a point beyond what lies there from the best one. */
@@ -174,9 +178,8 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
 
   /** What the way takes is heat too, and may be found as a place of its own. */
   private String ownHeat(TouchResult touch) {
-    double watts = touch.onAmperes() * touch.onAmperes() * extraOhms(touch);
     return "; the way took "
-        + Quantity.format(watts, Unit.WATT)
+        + Quantity.format(watts(touch, extraOhms(touch)), Unit.WATT)
         + ", so heat where the probe sat may be its own contact's";
   }
 
@@ -190,8 +193,7 @@ public record TouchComparison(List<TouchResult> touches, boolean sensedAtBoard) 
               + ": the contact alone had "
               + felt.contactText()
               + " and took "
-              + Quantity.format(
-                  touch.onAmperes() * touch.onAmperes() * felt.contactOhms(), Unit.WATT)
+              + Quantity.format(watts(touch, felt.contactOhms()), Unit.WATT)
               + "; clean the pad or press harder");
     }
     if (touch.highestOhms() - touch.lowestOhms() > SWING * touch.ohms()) {
