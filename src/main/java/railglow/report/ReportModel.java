@@ -90,35 +90,21 @@ final class ReportModel {
         header.rail().isEmpty() ? texts.get("rail.none") : header.rail());
   }
 
+  /** What the headline does not say; empty where it says all. */
   private String certainty(Findings f) {
-    switch (f.verdict()) {
-      case HEAT_FOUND:
-        if (f.sources().isEmpty()) {
-          return "";
-        }
-        HeatSource first = f.sources().get(f.lead().source());
-        return texts.get(
-            "certainty.found",
-            Words.rise(first.swingKelvin(), unit),
-            Words.rise(first.swingInterval95().low(), unit),
-            Words.rise(first.swingInterval95().high(), unit),
-            first.settledRiseIsKnown()
-                ? texts.get("certainty.settling", between(first.riseInterval95()))
-                : texts.get("certainty.unsettled"),
-            Probability.printed(first.familyWiseP()));
-      case NOTHING_FOUND:
-        return Double.isNaN(f.upperLimitMilliwatts())
-            ? texts.get("certainty.nothing", Words.rise(f.upperLimit(), unit))
-            : texts.get(
-                "certainty.nothing.power",
-                Words.rise(f.upperLimit(), unit),
-                Quantity.format(f.upperLimitMilliwatts() / 1000, Unit.WATT));
-      default:
-        return texts.get(
-            "certainty.few",
-            Integer.toString(f.cyclesUsed()),
-            Integer.toString(f.cyclesRejected()));
+    if (f.verdict() == Findings.Verdict.HEAT_FOUND && !f.sources().isEmpty()) {
+      HeatSource first = f.sources().get(f.lead().source());
+      return texts.get(
+          "certainty.found",
+          Probability.printed(first.familyWiseP()),
+          first.settledRiseIsKnown()
+              ? texts.get("certainty.settling", between(first.riseInterval95()))
+              : texts.get("certainty.unsettled"));
     }
+    return f.verdict() == Findings.Verdict.NOTHING_FOUND && !Double.isNaN(f.upperLimitMilliwatts())
+        ? texts.get(
+            "certainty.nothing.power", Quantity.format(f.upperLimitMilliwatts() / 1000, Unit.WATT))
+        : "";
   }
 
   private String ending() {

@@ -195,23 +195,14 @@ public final class FindingsMaker {
         };
     return String.format(
         Locale.ROOT,
-        "%s%s: it swings by %s%s in step with the pulse (95 %%: %s), and %s; probability"
-            + " that noise alone shows this: %s.",
+        "%s%s: it swings by %s%s in step with the pulse (95 %%: %s); probability that noise alone"
+            + " shows this: %s.",
         where,
         more,
         rise(first.swingKelvin(), unit),
         inNoise(first.swingKelvin(), unit, look),
         between(first.swingInterval95(), unit),
-        settling(first, unit),
         Probability.inWords(first.familyWiseP()));
-  }
-
-  private static String settling(HeatSource source, String unit) {
-    return source.settledRiseIsKnown()
-        ? "under steady power would settle near "
-            + between(source.riseInterval95(), unit)
-            + " above its start"
-        : "where it would settle under steady power can't be told from these pulses";
   }
 
   private static String nextStep(

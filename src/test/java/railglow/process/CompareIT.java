@@ -32,7 +32,7 @@ class CompareIT {
     Path own = Files.createDirectory(folder.resolve(name));
     try (ServedBench bench =
         ServedBench.start(own, "--scenario", scenario, "--hand", "touch:" + pad + "@0s..900s")) {
-      RailglowProcess hunt = bench.hunt(bench.sequence("2 V", "450 mA", 10, "no"));
+      RailglowProcess hunt = bench.hunt(bench.sequence("2 V", "450 mA", 8, "no"));
       assertEquals(0, hunt.awaitExit(150), hunt.output());
       return bench.run();
     }

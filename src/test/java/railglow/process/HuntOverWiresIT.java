@@ -11,7 +11,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The packaged jar hunts on a simulated bench in another process, over real wires. */
 class HuntOverWiresIT {
@@ -33,42 +33,23 @@ class HuntOverWiresIT {
     }
   }
 
-  @Test
-  void theSameOverAPseudoTerminal() throws Exception {
-    assumeTrue(Files.isExecutable(Path.of("/usr/bin/socat")), "socat is not installed");
-    Path terminal = folder.resolve("supply-terminal");
-    try (ServedBench bench = ServedBench.start(folder, "--terminal", terminal.toString())) {
-      Path file = bench.benchWithSupplyAt("serial:" + terminal);
-      RailglowProcess hunt = bench.hunt(file, bench.sequence("1 V", "500 mA", 30));
-      assertEquals(0, hunt.awaitExit(120), hunt.output());
-      assertNamesC37(bench);
-      assertTrueOutputEndedOff(bench);
-    }
-  }
-
-  @Test
-  void theSameOverTheUsbDeviceFilePlayedByAPseudoTerminal() throws Exception {
-    assumeTrue(Files.isExecutable(Path.of("/usr/bin/socat")), "socat is not installed");
-    Path device = folder.resolve("usbtmc0");
-    try (ServedBench bench = ServedBench.start(folder, "--terminal", device.toString())) {
-      Path file = bench.benchWithSupplyAt("usbtmc:" + device);
-      RailglowProcess hunt = bench.hunt(file, bench.sequence("1 V", "500 mA", 30));
-      assertEquals(0, hunt.awaitExit(120), hunt.output());
-      assertTrue(hunt.output().contains("usbtmc:" + device), hunt.output());
-      assertNamesC37(bench);
-      assertTrueOutputEndedOff(bench);
-    }
-  }
-
-  /** The two families of supplies show constant voltage and current in different registers. */
+  /**
+   * The serial line and the USB device file, each with one of the two families of supplies, which
+   * show constant voltage and current in different registers, and that family's shipped descriptor.
+   */
   @ParameterizedTest
-  @ValueSource(strings = {"operation", "questionable"})
-  void theSameWithASupplyOfEachFamilyAndItsShippedDescriptor(String register) throws Exception {
-    try (ServedBench bench = ServedBench.start(folder, "--regulation-in", register)) {
+  @CsvSource({"serial, operation", "usbtmc, questionable"})
+  void theSameOverOtherLinksWithASupplyOfEachFamilyAndItsShippedDescriptor(
+      String link, String register) throws Exception {
+    assumeTrue(Files.isExecutable(Path.of("/usr/bin/socat")), "socat is not installed");
+    Path device = folder.resolve("supply-device");
+    try (ServedBench bench =
+        ServedBench.start(folder, "--terminal", device.toString(), "--regulation-in", register)) {
       Path descriptor = Path.of("instruments", "supply-scpi-regulation-in-" + register + ".yaml");
-      Path file = bench.benchWithSupply(descriptor, bench.supplyAddress());
+      Path file = bench.benchWithSupply(descriptor, link + ":" + device);
       RailglowProcess hunt = bench.hunt(file, bench.sequence("1 V", "500 mA", 30));
       assertEquals(0, hunt.awaitExit(120), hunt.output());
+      assertTrue(hunt.output().contains(link + ":" + device), hunt.output());
       assertNamesC37(bench);
       assertTrue(
           Files.readString(bench.run().resolve("trace.csv")).contains("CONSTANT_VOLTAGE"),

@@ -251,7 +251,9 @@ final class Scene {
     }
     return new Findings(
         found ? Findings.Verdict.HEAT_FOUND : Findings.Verdict.NOTHING_FOUND,
-        found ? "C37 on 3V3 is heated by the injected current." : "Nothing found on 3V3.",
+        found
+            ? "Heat at C37: it swings by 420 mK in step with the pulse (95 %: 365 mK to 475 mK)."
+            : "Nothing found; a place that swings by more than 31 mK would have been seen.",
         found ? "Lift C37; 3V3 should then read 45 ohm or more." : "",
         sources,
         suspects,
