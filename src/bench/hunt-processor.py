@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
-"""Says what share of a core a hunt takes with a camera of 640 x 512 at 60 Hz, and how much memory.
+"""Says what share of a core a hunt takes with a camera of 640 x 512 at 60 Hz, which of its threads take it, and how
+much memory.
 
     src/bench/hunt-processor.py [SECONDS]        from the repository's root, after mvn package; needs NumPy
 
@@ -7,7 +8,9 @@ The hunt has a heap of 256 MiB and the collector that the launcher asks for; the
 script, each in a process of its own, which are not counted. Shares are processor time over wall time of each cycle from 5 s
 after the start of the run's frames to its last cycle: starting up and the report are not in it.
 """
+import collections
 import os
+import re
 import shutil
 import socket
 import statistics
@@ -60,6 +63,21 @@ def cpu_seconds(pid):
     return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
 
 
+def by_thread(pid):
+    """Processor seconds of each thread so far; those of the compiler and of the virtual machine as one each."""
+    seconds = collections.Counter()
+    for task in os.listdir(f"/proc/{pid}/task"):
+        try:
+            with open(f"/proc/{pid}/task/{task}/stat") as file:
+                head, _, tail = file.read().rpartition(")")
+        except OSError:
+            continue  # it has ended
+        name = head.partition("(")[2]
+        name = "compiling" if re.match("C[12] Comp", name) else "collecting garbage" if name.startswith("VM ") else name
+        seconds[name] += sum(int(ticks) for ticks in tail.split()[11:13]) / os.sysconf("SC_CLK_TCK")
+    return seconds
+
+
 def resident_mib(pid):
     with open(f"/proc/{pid}/status") as file:
         return next(int(line.split()[1]) / 1024 for line in file if line.startswith("VmHWM"))
@@ -107,6 +125,7 @@ while hunt.poll() is None and not run_begun():
 time.sleep(5)
 # Lead-in of 2 s, then the cycles; a look comes at the end of each: shares are taken of whole cycles.
 shares = []
+begun, threads = time.monotonic(), by_thread(hunt.pid)
 end = time.monotonic() + 2 * cycles + 2 - 5 - 0.5
 while hunt.poll() is None and (time.monotonic() + CYCLE < end or not shares):
     wall, busy = time.monotonic(), cpu_seconds(hunt.pid)
@@ -114,6 +133,7 @@ while hunt.poll() is None and (time.monotonic() + CYCLE < end or not shares):
     if hunt.poll() is None:
         shares.append(100 * (cpu_seconds(hunt.pid) - busy) / (time.monotonic() - wall))
         most = resident_mib(hunt.pid)
+        taken, lasted = by_thread(hunt.pid), time.monotonic() - begun
 code = hunt.wait()
 simulated.terminate()
 simulated.wait()
@@ -128,3 +148,7 @@ print(
     f"| {W} x {H} at {RATE} Hz | {mean:.0f} % ({min(shares):.0f} to {max(shares):.0f}) | {most:.0f} MiB "
     f"| 40 %, {'met' if mean < 40 else 'missed'} |"
 )
+print("\n| thread | share of one core, mean |\n|---|---|")
+taken.subtract(threads)
+for name, spent in taken.most_common(6):
+    print(f"| {name} | {100 * spent / lasted:.1f} % |")

@@ -2,21 +2,28 @@ package railglow.camera;
 
 import railglow.observed.Frame;
 import railglow.thermal.CountSamples;
+import railglow.thermal.CountSums;
+import railglow.thermal.ImageSums;
 import railglow.thermal.Samples;
 
 /**
  * The hottest place in each frame, for limits: its temperature, and its rise above the pixel's own
  * mean in the lead-in. A pixel counts when a neighbour shares in its heat, as optics make every
  * real source do; one that is hot all alone is taken for a bad pixel until it has been the hottest
- * three frames running. Allocates nothing per frame. Not thread-safe.
+ * three frames running. Allocates nothing per frame once it has looked. Not thread-safe.
+ *
+ * <p>Counts are screened: stretches of the picture in which no pixel can be hotter than what was
+ * found before are left out, to the same result (decision 0085).
  */
 public final class HottestPixel {
   private static final double SHARED_PART = 0.2;
   private static final double SLIGHT_KELVIN = 1;
   private static final int BELIEVED_AFTER = 3;
   private final CameraProfile camera;
+  private final ImageSums leadIn;
   private final double[] leadInMean;
-  private int leadInFrames;
+  private PixelScreen screen;
+  private int framesInMean;
   private double celsius = Double.NaN;
   private double riseKelvin = Double.NaN;
   private int hottestIndex;
@@ -25,26 +32,42 @@ public final class HottestPixel {
 
   public HottestPixel(CameraProfile camera) {
     this.camera = camera;
-    this.leadInMean = new double[camera.width() * camera.height()];
+    int pixels = camera.width() * camera.height();
+    this.leadIn = new ImageSums(pixels);
+    this.leadInMean = new double[pixels];
   }
 
-  /** Adds a frame to the lead-in: before any power. */
+  /** Adds a frame to the lead-in: before any power. Beyond 32767 the mean stays as it is. */
   public void learn(Frame frame) {
-    leadInFrames++;
-    Samples samples = frame.samples();
-    for (int i = 0; i < leadInMean.length; i++) {
-      leadInMean[i] += (samples.valueAt(i) - leadInMean[i]) / leadInFrames;
+    if (leadIn.images() < CountSums.MOST_IMAGES) {
+      leadIn.add(frame.samples());
     }
   }
 
   /** Looks at a frame; the results stay until the next look. */
   public void look(Frame frame) {
     Samples samples = frame.samples();
-    if (camera.hasKelvin() && leadInFrames > 0) {
+    if (samples instanceof CountSamples && screen == null) {
+      screen = new PixelScreen(leadInMean.length, camera.kelvinPerCount() < 0);
+    }
+    if (framesInMean < leadIn.images()) {
+      takeMean();
+    }
+    if (camera.hasKelvin() && framesInMean > 0) {
       lookForRise(samples);
     }
     if (camera.hasCelsius()) {
       lookForTemperature(samples);
+    }
+  }
+
+  private void takeMean() {
+    framesInMean = leadIn.images();
+    for (int i = 0; i < leadInMean.length; i++) {
+      leadInMean[i] = leadIn.sumAt(i) / framesInMean;
+    }
+    if (screen != null) {
+      screen.riseFrom(leadInMean);
     }
   }
 
@@ -112,7 +135,7 @@ public final class HottestPixel {
         at = i;
       }
     }
-    if (leadInFrames == 0) {
+    if (framesInMean == 0) {
       hottestIndex = at;
     } else if (loneInSuccession >= BELIEVED_AFTER && loneIndex >= 0) {
       best = Math.max(best, camera.celsius(samples.valueAt(loneIndex)));
@@ -120,15 +143,21 @@ public final class HottestPixel {
     celsius = best;
   }
 
-  /** The first pixel from a place on that has risen further; tight, for it sees every pixel. */
+  /** The first pixel from a place on that has risen further. */
   private int nextRise(Samples samples, int from, double best) {
     int i = from;
     if (samples instanceof CountSamples counted) {
       short[] counts = counted.counts();
-      double[] means = leadInMean;
-      double scale = camera.kelvinPerCount();
-      while (i < means.length && !(((counts[i] & 0xFFFF) - means[i]) * scale > best)) {
-        i++;
+      while (i < counts.length) {
+        int end = endOfStretch(i);
+        if (i % PixelScreen.STRETCH == 0 && !screen.mayRiseBeyond(counts, i, mostCounts(best))) {
+          i = end;
+        } else {
+          i = nextRise(counts, i, end, best);
+          if (i < end) {
+            return i;
+          }
+        }
       }
       return i;
     }
@@ -136,6 +165,33 @@ public final class HottestPixel {
       i++;
     }
     return i;
+  }
+
+  /** The same within a stretch, whose end stands for none. */
+  private int nextRise(short[] counts, int from, int end, double best) {
+    double scale = camera.kelvinPerCount();
+    int i = from;
+    while (i < end && !(((counts[i] & 0xFFFF) - leadInMean[i]) * scale > best)) {
+      i++;
+    }
+    return i;
+  }
+
+  /**
+   * The greatest whole rise in counts that is not beyond one in kelvin. A pixel's rise in counts is
+   * at most the whole one above the floor of its mean, and rounding keeps the order: so none is
+   * missed, whatever the last digits.
+   */
+  private int mostCounts(double kelvin) {
+    double scale = Math.abs(camera.kelvinPerCount());
+    int most = (int) Math.max(-0x10001, Math.min(0x10000, kelvin / scale));
+    while (most > -0x10001 && most * scale > kelvin) {
+      most--;
+    }
+    while (most < 0x10000 && !((most + 1) * scale > kelvin)) {
+      most++;
+    }
+    return most;
   }
 
   /** The first pixel from a place on that is warmer. */
@@ -146,8 +202,17 @@ public final class HottestPixel {
       // Where hot is dark counts are turned round, so that more is always warmer.
       int turn = camera.kelvinPerCount() > 0 ? 0 : 0xFFFF;
       int least = leastWarmer(best, turn);
-      while (i < counts.length && ((counts[i] & 0xFFFF) ^ turn) < least) {
-        i++;
+      while (i < counts.length) {
+        int end = endOfStretch(i);
+        if (i % PixelScreen.STRETCH == 0 && !screen.mayBeAbove(counts, i, least - 1)) {
+          i = end;
+        }
+        while (i < end && ((counts[i] & 0xFFFF) ^ turn) < least) {
+          i++;
+        }
+        if (i < end) {
+          return i;
+        }
       }
       return i;
     }
@@ -155,6 +220,11 @@ public final class HottestPixel {
       i++;
     }
     return i;
+  }
+
+  private int endOfStretch(int pixel) {
+    int start = pixel - pixel % PixelScreen.STRETCH;
+    return Math.min(start + PixelScreen.STRETCH, leadInMean.length);
   }
 
   /** The least turned count that is warmer than a temperature, by halving; 65536 if none is. */

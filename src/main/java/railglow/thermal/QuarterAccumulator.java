@@ -10,28 +10,17 @@ import java.util.Arrays;
  * as floats: a mean is (sum / frames - offset) x kelvin per count.
  */
 public final class QuarterAccumulator {
-  private static final int MAX_FRAMES = Integer.MAX_VALUE / 65536;
-
-  /** Pixels at a time: their pairs are in the cache when they are added. */
-  private static final int TILE = 4096;
-
   private final int width;
   private final int height;
   private final double kelvinPerCount;
   private final int[] frames = new int[4];
 
-  private final CountPairs pairs = new CountPairs(TILE);
-  private final int[] tilePairs = new int[CountPairs.of(TILE)];
+  /** By quarter. */
+  private CountSums[] countSums;
 
-  /** Sums of even and odd pixels apart, by quarter and tile. */
-  private int[][][] evenSums;
+  /** The first image. */
+  private CountSums countOffset;
 
-  private int[][][] oddSums;
-
-  /** The first image, likewise. */
-  private int[][] evenOffsets;
-
-  private int[][] oddOffsets;
   private double[][] floatSums;
   private int[][] missing;
   private double[] floatOffset;
@@ -64,8 +53,9 @@ public final class QuarterAccumulator {
           "a frame of %d x %d in a run of %d x %d"
               .formatted(samples.width(), samples.height(), width, height));
     }
-    if (frames[quarter - 1] == MAX_FRAMES) {
-      throw new IllegalStateException("more than " + MAX_FRAMES + " frames in one quarter");
+    if (frames[quarter - 1] == CountSums.MOST_IMAGES) {
+      throw new IllegalStateException(
+          "more than " + CountSums.MOST_IMAGES + " frames in one quarter");
     }
     if (samples instanceof CountSamples counts) {
       addCounts(counts.counts(), quarter - 1);
@@ -76,39 +66,19 @@ public final class QuarterAccumulator {
   }
 
   private void addCounts(short[] counts, int quarter) {
-    if (evenSums == null) {
+    if (countSums == null) {
       int pixels = counts.length;
-      evenSums = new int[][][] {tiles(pixels), tiles(pixels), tiles(pixels), tiles(pixels)};
-      oddSums = new int[][][] {tiles(pixels), tiles(pixels), tiles(pixels), tiles(pixels)};
-      evenOffsets = tiles(pixels);
-      oddOffsets = tiles(pixels);
-      addCounts(counts, evenOffsets, oddOffsets);
+      countSums =
+          new CountSums[] {
+            new CountSums(pixels),
+            new CountSums(pixels),
+            new CountSums(pixels),
+            new CountSums(pixels)
+          };
+      countOffset = new CountSums(pixels);
+      countOffset.add(counts);
     }
-    addCounts(counts, evenSums[quarter], oddSums[quarter]);
-  }
-
-  private void addCounts(short[] counts, int[][] evens, int[][] odds) {
-    for (int tile = 0; tile < evens.length; tile++) {
-      int start = tile * TILE;
-      pairs.pack(counts, start, Math.min(TILE, counts.length - start), tilePairs);
-      addPairs(tilePairs, evens[tile], odds[tile]);
-    }
-  }
-
-  private static int[][] tiles(int pixels) {
-    int[][] tiles = new int[(pixels + TILE - 1) / TILE][];
-    for (int tile = 0; tile < tiles.length; tile++) {
-      tiles[tile] = new int[CountPairs.of(Math.min(TILE, pixels - tile * TILE))];
-    }
-    return tiles;
-  }
-
-  /** Must stay vector code (decision 0097). */
-  private static void addPairs(int[] pairs, int[] evenSums, int[] oddSums) {
-    for (int i = 0; i < evenSums.length; i++) {
-      evenSums[i] += pairs[i] & 0xFFFF;
-      oddSums[i] += pairs[i] >>> 16;
-    }
+    countSums[quarter].add(counts);
   }
 
   private void addFloats(float[] values, int quarter) {
@@ -150,11 +120,8 @@ public final class QuarterAccumulator {
   public void reset() {
     Arrays.fill(frames, 0);
     for (int quarter = 0; quarter < 4; quarter++) {
-      if (evenSums != null) {
-        for (int tile = 0; tile < evenSums[quarter].length; tile++) {
-          Arrays.fill(evenSums[quarter][tile], 0);
-          Arrays.fill(oddSums[quarter][tile], 0);
-        }
+      if (countSums != null) {
+        countSums[quarter].reset();
       }
       if (floatSums != null) {
         Arrays.fill(floatSums[quarter], 0);
@@ -182,15 +149,10 @@ public final class QuarterAccumulator {
 
   private Plane mean(int quarter) {
     float[] mean = new float[width * height];
-    int n = frames[quarter];
-    if (evenSums != null) {
-      double scale = kelvinPerCount / n;
-      for (int tile = 0; tile < evenOffsets.length; tile++) {
-        int start = tile * TILE;
-        means(evenSums[quarter][tile], evenOffsets[tile], n, scale, mean, start);
-        means(oddSums[quarter][tile], oddOffsets[tile], n, scale, mean, start + 1);
-      }
+    if (countSums != null) {
+      countSums[quarter].meansAbove(countOffset, kelvinPerCount, mean);
     } else {
+      int n = frames[quarter];
       double[] sums = floatSums[quarter];
       int[] gaps = missing[quarter];
       for (int i = 0; i < mean.length; i++) {
@@ -198,14 +160,5 @@ public final class QuarterAccumulator {
       }
     }
     return new Plane(width, height, mean);
-  }
-
-  /** Of every second pixel. Sums and n offsets both fit an int, and so does their difference. */
-  private static void means(
-      int[] sums, int[] offsets, int n, double scale, float[] mean, int first) {
-    int pixels = Math.min(sums.length, (mean.length - first + 1) / 2);
-    for (int i = 0; i < pixels; i++) {
-      mean[first + 2 * i] = (float) ((sums[i] - n * offsets[i]) * scale);
-    }
   }
 }

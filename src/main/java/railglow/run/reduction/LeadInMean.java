@@ -1,5 +1,6 @@
 package railglow.run.reduction;
 
+import railglow.thermal.ImageSums;
 import railglow.thermal.Plane;
 import railglow.thermal.Samples;
 
@@ -8,28 +9,23 @@ public final class LeadInMean {
   private static final int ENOUGH = 64;
   private final int width;
   private final int height;
-  private final double[] sums;
-  private int count;
+  private final ImageSums sums;
 
   public LeadInMean(int width, int height) {
     this.width = width;
     this.height = height;
-    this.sums = new double[width * height];
+    this.sums = new ImageSums(width * height);
   }
 
   /** Adds an image; more than are needed are ignored. */
   public void add(Samples samples) {
-    if (count == ENOUGH) {
-      return;
+    if (sums.images() < ENOUGH) {
+      sums.add(samples);
     }
-    for (int i = 0; i < sums.length; i++) {
-      sums[i] += samples.valueAt(i);
-    }
-    count++;
   }
 
   public boolean isEmpty() {
-    return count == 0;
+    return sums.images() == 0;
   }
 
   /**
@@ -42,7 +38,7 @@ public final class LeadInMean {
     Plane plane = new Plane(width, height);
     float[] values = plane.values();
     for (int i = 0; i < values.length; i++) {
-      values[i] = (float) (zero + scale * sums[i] / count);
+      values[i] = (float) (zero + scale * sums.sumAt(i) / sums.images());
     }
     return plane;
   }
