@@ -88,6 +88,13 @@ final class Hunt {
   }
 
   int runToTheEnd(RunSetup setup) throws Exception {
+    // first of all: its own start takes as long as all that is opened besides
+    try (OpenedCompanion companion = OpenedCompanion.launch(setup, latch)) {
+      return guarded(setup, companion);
+    }
+  }
+
+  private int guarded(RunSetup setup, OpenedCompanion companion) throws Exception {
     WallStamp now = WallStamp.now(clock);
     folder =
         new RunFolders(runs)
@@ -102,8 +109,7 @@ final class Hunt {
       rehearsal = new EndRehearsal(folder, setup.board());
     }
     int exitCode;
-    try (OpenedCompanion companion = OpenedCompanion.launch(setup, latch);
-        FrameSource source = openCamera(setup);
+    try (FrameSource source = openCamera(setup);
         OpenedSupply supply =
             OpenedSupply.open(setup.bench(), setup.supply(), folder.transcript(), clock);
         LiveView view = LiveView.start(live, setup, latch, clock, terminal)) {

@@ -26,6 +26,10 @@ public final class CompanionProcess implements Step, AutoCloseable {
   public static final long LIMIT_NANOS = 1_500_000_000L;
 
   private static final long BEAT_NANOS = LIMIT_NANOS / 6;
+
+  /** Until it is ready the first pulse waits for it. */
+  private static final long LISTEN_NANOS = 10_000_000L;
+
   private static final long ANSWER_NANOS = 4_000_000_000L;
   private static final long START_NANOS = 20_000_000_000L;
   private static final int GOODBYE_SECONDS = 3;
@@ -37,6 +41,7 @@ public final class CompanionProcess implements Step, AutoCloseable {
   private volatile boolean ready;
   private volatile boolean ownWay;
   private long startedNanos;
+  private long nextBeatNanos;
   private boolean begun;
   private long lastAnswerNanos;
   private boolean lost;
@@ -107,10 +112,14 @@ public final class CompanionProcess implements Step, AutoCloseable {
     if (!begun) {
       begun = true;
       startedNanos = nowNanos;
+      nextBeatNanos = nowNanos;
       lastAnswerNanos = nowNanos;
     }
     try {
-      beat(nowNanos);
+      if (nowNanos >= nextBeatNanos) {
+        beat(nowNanos);
+        nextBeatNanos = nowNanos + BEAT_NANOS;
+      }
       listen(nowNanos);
     } catch (IOException e) {
       lose(nowNanos, "its pipe has closed");
@@ -122,7 +131,10 @@ public final class CompanionProcess implements Step, AutoCloseable {
     } else if (!ready && nowNanos - startedNanos > START_NANOS) {
       lose(nowNanos, "it did not start in time");
     }
-    return lost ? FINISHED : nowNanos + BEAT_NANOS;
+    if (lost) {
+      return FINISHED;
+    }
+    return ready ? nextBeatNanos : Math.min(nextBeatNanos, nowNanos + LISTEN_NANOS);
   }
 
   private void beat(long nowNanos) throws IOException {

@@ -15,7 +15,8 @@ import railglow.time.MonotonicClock;
  * Stores the frames that come before a run into a file that is thrown away, until storing keeps
  * pace. The first frames of a program that has just started take many times longer than later ones,
  * and a disk may be too slow at all: both must be over or known before the first pulse and not fill
- * the record's waiting room in it. Used by one thread.
+ * the record's waiting room in it. From the second on, each frame is stored with the one before it
+ * once more: the operator waits for half as many frames. Used by one thread.
  */
 final class StoreRehearsal implements AutoCloseable {
   /** So many stores in a row must be quick enough. */
@@ -28,13 +29,20 @@ final class StoreRehearsal implements AutoCloseable {
   private final FrameStoreWriter writer;
   private final MonotonicClock clock;
   private final long periodNanos;
+  private final Frame before;
+  private boolean holdsBefore;
   private int quick;
   private long lastNanos;
 
   private StoreRehearsal(
-      Path file, FrameStoreWriter writer, double framesPerSecond, MonotonicClock clock) {
+      Path file,
+      FrameStoreWriter writer,
+      Samples like,
+      double framesPerSecond,
+      MonotonicClock clock) {
     this.file = file;
     this.writer = writer;
+    this.before = new Frame(like.newLike());
     this.clock = clock;
     this.periodNanos = Math.round(1e9 / framesPerSecond);
   }
@@ -51,6 +59,7 @@ final class StoreRehearsal implements AutoCloseable {
     return new StoreRehearsal(
         file,
         FrameStoreWriter.create(file, SampleType.of(like), like.width(), like.height()),
+        like,
         framesPerSecond,
         clock);
   }
@@ -60,10 +69,23 @@ final class StoreRehearsal implements AutoCloseable {
     if (keepsPace()) {
       return;
     }
-    long before = clock.nanos();
+    long room = store(frame);
+    if (holdsBefore && room > 2 * lastNanos) {
+      store(before);
+      store(frame);
+    }
+    before.samples().copyFrom(frame.samples());
+    holdsBefore = true;
+  }
+
+  /** Returns what is left of the time that it may take. */
+  private long store(Frame frame) throws IOException {
+    long begun = clock.nanos();
     writer.append(frame);
-    lastNanos = clock.nanos() - before;
-    quick = lastNanos <= SHARE * periodNanos ? quick + 1 : 0;
+    lastNanos = clock.nanos() - begun;
+    long room = Math.round(SHARE * periodNanos) - lastNanos;
+    quick = room >= 0 ? quick + 1 : 0;
+    return room;
   }
 
   /** Whether the last frames were stored well within their time. */

@@ -43,10 +43,23 @@ class StoreRehearsalTest {
   }
 
   @Test
+  void fourFramesSufficeWhereThereIsTimeToStoreThemWithTheOnesBefore() throws IOException {
+    try (StoreRehearsal rehearsal = begun()) {
+      eachTakesNanos = 10 * MILLI;
+      for (int i = 0; i < 3; i++) {
+        rehearsal.take(frame);
+      }
+      assertFalse(rehearsal.keepsPace(), "three frames, stored seven times");
+      rehearsal.take(frame);
+      assertTrue(rehearsal.keepsPace());
+    }
+  }
+
+  @Test
   void oneThatTookTooLongBeginsTheCountAnewAndIsNamed() throws IOException {
     try (StoreRehearsal rehearsal = begun()) {
       for (int i = 0; i < 40; i++) {
-        eachTakesNanos = (i % 8 == 7 ? 33 : 1) * MILLI;
+        eachTakesNanos = (i % 8 == 7 ? 33 : 11) * MILLI;
         rehearsal.take(frame);
         assertFalse(rehearsal.keepsPace());
       }
