@@ -72,35 +72,37 @@ public final class CountSums {
 
   /** Forgets all images. */
   public void reset() {
-    images = 0;
-    for (int tile = 0; tile < evens.length; tile++) {
+    for (int tile = 0; images > 0 && tile < evens.length; tile++) {
       Arrays.fill(evens[tile], 0);
       Arrays.fill(odds[tile], 0);
     }
+    images = 0;
   }
 
   /**
-   * What the images lie above others on the mean: (sum - images x offset) x scale / images. Needs
-   * at least one image.
+   * Gives what the images lie above others on the mean, (sum - images x offset) x scale / images;
+   * and forgets them, while their sums are in the cache. Needs at least one image.
    *
    * @param offsets sums of one image of the same size
    * @param mean one value for each pixel
    */
-  void meansAbove(CountSums offsets, double scale, float[] mean) {
+  void takeMeansAbove(CountSums offsets, double scale, float[] mean) {
     double each = scale / images;
     for (int tile = 0; tile < evens.length; tile++) {
       int start = tile * TILE;
-      meansAbove(evens[tile], offsets.evens[tile], each, mean, start);
-      meansAbove(odds[tile], offsets.odds[tile], each, mean, start + 1);
+      takeMeansAbove(evens[tile], offsets.evens[tile], each, mean, start);
+      takeMeansAbove(odds[tile], offsets.odds[tile], each, mean, start + 1);
     }
+    images = 0;
   }
 
   /** Of every second pixel. Sums and offsets as often both fit an int, so does what is between. */
-  private void meansAbove(int[] sums, int[] offsets, double each, float[] mean, int first) {
+  private void takeMeansAbove(int[] sums, int[] offsets, double each, float[] mean, int first) {
     int n = images;
     int pixels = Math.min(sums.length, (mean.length - first + 1) / 2);
     for (int i = 0; i < pixels; i++) {
       mean[first + 2 * i] = (float) ((sums[i] - n * offsets[i]) * each);
     }
+    Arrays.fill(sums, 0);
   }
 }

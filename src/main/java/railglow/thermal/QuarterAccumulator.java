@@ -150,7 +150,7 @@ public final class QuarterAccumulator {
   private Plane mean(int quarter) {
     float[] mean = new float[width * height];
     if (countSums != null) {
-      countSums[quarter].meansAbove(countOffset, kelvinPerCount, mean);
+      countSums[quarter].takeMeansAbove(countOffset, kelvinPerCount, mean);
     } else {
       int n = frames[quarter];
       double[] sums = floatSums[quarter];

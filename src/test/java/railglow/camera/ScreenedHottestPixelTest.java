@@ -2,6 +2,7 @@ package railglow.camera;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -57,8 +58,8 @@ class ScreenedHottestPixelTest {
         PixelScreen screen = new PixelScreen(pixels, hotIsDark);
         short[] counts = new short[pixels];
         double[] means = new double[pixels];
-        java.util.Arrays.fill(counts, (short) base);
-        java.util.Arrays.fill(means, base);
+        Arrays.fill(counts, (short) base);
+        Arrays.fill(means, base);
         screen.riseFrom(means);
         int turned = hotIsDark ? 0xFFFF - base : base;
         for (int i = 0; i < pixels; i++) {

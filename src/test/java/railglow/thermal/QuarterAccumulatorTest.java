@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -52,6 +53,25 @@ class QuarterAccumulatorTest {
       Plane mean = sums.finish(0).q3();
       assertEquals((float) (65535.0 * (frames - 1) / frames), mean.values()[0], 0.01f);
       assertEquals((float) (33023.0 * (frames - 1) / frames), mean.values()[1], 0.01f);
+    }
+  }
+
+  @Test
+  void aCycleRemembersNothingOfTheOneBeforeWhetherThatWasFinishedOrGivenUp() {
+    QuarterAccumulator sums = new QuarterAccumulator(129, 67, 1);
+    CountSamples frame = new CountSamples(129, 67);
+    for (int count = 10; count <= 40; count += 10) {
+      Arrays.fill(frame.counts(), (short) count);
+      for (int quarter = 1; quarter <= 4; quarter++) {
+        sums.add(quarter, frame);
+      }
+      if (count == 30) {
+        sums.reset();
+      } else {
+        for (float mean : sums.finish(0).q2().values()) {
+          assertEquals(count - 10, mean);
+        }
+      }
     }
   }
 
