@@ -35,12 +35,13 @@ study() { # NAME CLASS ARGUMENTS...
 
 study looks thermal.LooksStudy
 study decision-time thermal.DecisionTimeStudy
+study decision-time-whole thermal.DecisionTimeStudy 30 60 2
 study upper-limit thermal.UpperLimitStudy 500
 study pulses sim.PulseStudy 16 1
 study scenarios sim.ScenarioStudy 30
 study separation sim.SeparationStudy 12 3 4 5 6
 study two-sources thermal.TwoSourcesStudy 100
-study forecast thermal.ForecastStudy 15
+study forecast thermal.ForecastStudy 31
 study sensitivity thermal.SensitivityStudy 50 128 96 300
 study sensitivity-disturbed thermal.DisturbedSensitivityStudy 100
 study estimates thermal.EstimateStudy 400

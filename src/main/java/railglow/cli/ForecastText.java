@@ -74,10 +74,13 @@ final class ForecastText {
         ? amount
             + line(
                 "measured; correlation with the next frame %.2f, with the pixel beside %.2f; with"
-                    + " its drift %.2f times the variance these give",
+                    + " its drift %.2f times the variance these give; whole rows move by %.2f,"
+                    + " columns by %.2f of that",
                 noise.correlation(),
                 (noise.horizontalCorrelation() + noise.verticalCorrelation()) / 2,
-                noise.variancePart())
+                noise.variancePart(),
+                Math.sqrt(noise.rowVariancePart()),
+                Math.sqrt(noise.columnVariancePart()))
         : amount + "white, as the descriptor says";
   }
 

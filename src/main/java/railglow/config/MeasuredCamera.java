@@ -41,7 +41,7 @@ public record MeasuredCamera(
 
   /**
    * The noise for a forecast at a pulse period, correlated from frame to frame and from pixel to
-   * pixel and with drift as measured; empty in counts.
+   * pixel, with lines that move as wholes and with drift as measured; empty in counts.
    */
   public Optional<PulseNoise> pulseNoise(double framesPerSecond, double periodSeconds) {
     return noise
@@ -58,6 +58,7 @@ public record MeasuredCamera(
                     .withNeighbours(
                         bounded(figures.horizontalCorrelation()),
                         bounded(figures.verticalCorrelation()))
+                    .withLines(figures.rowTogether(), figures.columnTogether())
                     .measuredAt(periodSeconds, figures.allanDeviationAt(periodSeconds / 2)));
   }
 

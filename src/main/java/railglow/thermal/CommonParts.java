@@ -174,8 +174,12 @@ final class CommonParts {
       return 0;
     }
     double observed = squares / n;
-    double doubt = 1 + 2.5 * Math.sqrt(2.0 / n);
-    return Math.min(1, doubt * noiseVariance / observed);
+    return Math.min(1, doubt(n) * noiseVariance / observed);
+  }
+
+  /** So many times what pixel noise alone would give may so many lines show by chance. */
+  static double doubt(int lines) {
+    return 1 + 2.5 * Math.sqrt(2.0 / lines);
   }
 
   private static void takeOutMean(float[] plane, float[] mask, double sigma) {

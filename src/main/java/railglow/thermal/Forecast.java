@@ -1,5 +1,6 @@
 package railglow.thermal;
 
+import java.util.Arrays;
 import java.util.OptionalInt;
 
 /**
@@ -7,8 +8,11 @@ import java.util.OptionalInt;
  * filters applied to a source of known shape in noise of known size. Immutable.
  */
 public final class Forecast {
-  /** Position in two axes, width and delay: each lets the largest score rise a little. */
-  private static final double FREE_AXES = 4;
+  /**
+   * Place in two axes lets the square of the largest score rise by one each; width and delay, over
+   * few steps, by about half of that.
+   */
+  private static final double FREE_AXES = 3;
 
   private final DetectionSettings settings;
   private final double scorePerKelvin;
@@ -35,74 +39,91 @@ public final class Forecast {
       PulseNoise noise,
       double blurSigmaPixels,
       double bodyTimeConstantSeconds) {
-    double period = settings.periodSeconds();
-    PooledNoise typical =
-        new PooledNoise(
-            noise.inPhaseVariance(period) / (settings.coded() ? 2 : 1),
-            noise.quadratureVariance(period) / (settings.coded() ? 2 : 1),
-            0,
-            Double.POSITIVE_INFINITY,
-            Double.POSITIVE_INFINITY,
-            1,
-            PooledNoise.LEAST_WILD,
-            Double.POSITIVE_INFINITY,
-            false);
+    PooledNoise typical = typical(settings, noise, 1);
     DelayArc arc = DelayArc.of(settings, typical);
     double[] sigmas = settings.filterSigmasPixels();
     double[] degrees = new double[sigmas.length];
-    java.util.Arrays.fill(degrees, Double.POSITIVE_INFINITY);
+    Arrays.fill(degrees, Double.POSITIVE_INFINITY);
     FieldFamily family =
         new FieldFamily(width, height, sigmas, degrees, arc.radians(), arc.directions());
-    FirstOrderResponse g = settings.response(bodyTimeConstantSeconds);
-    double perCycle = new WidthStatistics(1, 1, typical, arc, 1).unitSignal(g);
-    double gain = Math.sqrt(Math.PI) * blurSigmaPixels * widthMatch(sigmas, blurSigmaPixels, noise);
-    RunError error = RunError.of(settings.minCycles(), settings.maxCycles());
+    double best = 0;
+    double part = 0;
+    for (double sigma : sigmas) {
+      double kept =
+          2 * sigma * blurSigmaPixels / (sigma * sigma + blurSigmaPixels * blurSigmaPixels);
+      double here = kept * ExpectedLines.scorePart(noise, sigma, width, height);
+      best = here > part ? sigma : best;
+      part = Math.max(part, here);
+    }
     LookBounds bounds =
-        plain(error.boundsFor(family, settings.familyWiseError()), settings, typical.wildShare());
-    return new Forecast(settings, perCycle * gain, bounds);
-  }
-
-  /**
-   * The scores by the picture's noise that pass bounds once a pixel of typical scatter is weighed
-   * against the chance that its noise is its own: with few cycles they lie higher than the bounds.
-   */
-  private static LookBounds plain(LookBounds bounds, DetectionSettings settings, double wildShare) {
+        RunError.of(settings.minCycles(), settings.maxCycles())
+            .boundsFor(family, settings.familyWiseError());
+    FirstOrderResponse g = settings.response(bodyTimeConstantSeconds);
+    double unit = unitSignal(typical, arc, g);
     double[] scores = new double[settings.maxCycles() - settings.minCycles() + 1];
     for (int j = 0; j < scores.length; j++) {
-      int degrees = settings.minCycles() + j - 1;
-      double bound = bounds.at(settings.minCycles() + j);
-      double chance =
-          degrees < 1
-              ? 0
-              : WildPixels.of(2.0 * degrees, Double.POSITIVE_INFINITY).chance(1, wildShare);
-      scores[j] = chance > 0 ? plain(bound, degrees, chance) : bound;
+      int cycles = settings.minCycles() + j;
+      double pooled = PooledNoise.pooledDegrees(width * height, best, cycles - 1);
+      double peak = byPicture(bounds.at(cycles), cycles - 1, pooled, typical.wildShare());
+      double of =
+          unitSignal(typical(settings, noise, PooledNoise.quadratureOfMean(cycles)), arc, g);
+      scores[j] = Math.sqrt(Math.max(0, peak * peak - FREE_AXES)) * unit / of;
     }
-    return LookBounds.given(settings.minCycles(), scores);
+    return new Forecast(
+        settings,
+        alongArc(arc, g) * Math.sqrt(Math.PI) * blurSigmaPixels * part,
+        LookBounds.given(settings.minCycles(), scores));
   }
 
-  private static double plain(double bound, int degrees, double chance) {
-    double low = bound;
-    double high = bound + 10;
-    for (int i = 0; i < 40; i++) {
-      double middle = (low + high) / 2;
-      boolean passes = WildPixels.score(middle, NormalScore.ofT(middle, degrees), chance) >= bound;
-      low = passes ? low : middle;
-      high = passes ? middle : high;
+  private static PooledNoise typical(
+      DetectionSettings settings, PulseNoise noise, double quadraturePart) {
+    double period = settings.periodSeconds();
+    int pulses = settings.coded() ? 2 : 1;
+    return new PooledNoise(
+        noise.inPhaseVariance(period) / pulses,
+        noise.quadratureVariance(period) * quadraturePart / pulses,
+        0,
+        Double.POSITIVE_INFINITY,
+        Double.POSITIVE_INFINITY,
+        1,
+        PooledNoise.LEAST_WILD,
+        Double.POSITIVE_INFINITY,
+        false);
+  }
+
+  /** Signal to noise ratio per cycle along the best of the directions searched. */
+  private static double alongArc(DelayArc arc, FirstOrderResponse g) {
+    double best = 0;
+    for (int j = 0; j < arc.directions(); j++) {
+      best = Math.max(best, arc.weightI()[j] * g.inPhase() + arc.weightC()[j] * g.quadrature());
     }
-    return high;
+    return best;
+  }
+
+  private static double unitSignal(PooledNoise noise, DelayArc arc, FirstOrderResponse g) {
+    return new WidthStatistics(1, 1, noise, arc, 1).unitSignal(g);
   }
 
   /**
-   * Share of the score kept by the best of the widths: 2 s w / (s^2 + w^2), less by what the filter
-   * lets through of noise that neighbours share.
+   * The t by the picture's noise that passes a bound: that noise has degrees of freedom of its own,
+   * and a pixel of typical scatter is weighed against the chance that its noise is its own. With
+   * few cycles it lies higher than the bound.
    */
-  private static double widthMatch(double[] sigmas, double blur, PulseNoise noise) {
-    double best = 0;
-    for (double w : sigmas) {
-      double kept = 2 * w * blur / (w * w + blur * blur);
-      best = Math.max(best, kept / Math.sqrt(noise.filteredVariancePart(w)));
+  private static double byPicture(double bound, int degrees, double pooled, double wildShare) {
+    if (degrees < 1) {
+      return bound;
     }
-    return best;
+    double chance = WildPixels.of(2.0 * degrees, Double.POSITIVE_INFINITY).chance(1, wildShare);
+    double low = bound;
+    double high = bound + 20;
+    for (int i = 0; i < 40; i++) {
+      double t = (low + high) / 2;
+      double score = NormalScore.ofT(t, pooled);
+      boolean passes = WildPixels.score(score, NormalScore.ofT(t, degrees), chance) >= bound;
+      low = passes ? low : t;
+      high = passes ? t : high;
+    }
+    return high;
   }
 
   /** Probability that a source of this final rise has been called by this cycle. */
@@ -157,16 +178,8 @@ public final class Forecast {
     return high;
   }
 
-  /**
-   * Score per root of a cycle. The field's peak is higher than the score at the source's own place,
-   * width and delay: its square by one per free axis, on average, once the score is near the bound.
-   */
+  /** Score per root of a cycle at the source's own place, width and delay. */
   private double drift(double riseKelvin) {
-    double own = riseKelvin * scorePerKelvin;
-    if (!(own > 0)) {
-      return 0;
-    }
-    double bound = bounds.at(settings.maxCycles());
-    return own * Math.sqrt(1 + FREE_AXES / (bound * bound));
+    return Math.max(0, riseKelvin * scorePerKelvin);
   }
 }

@@ -112,9 +112,19 @@ record PooledNoise(
       return 1;
     }
     double k = cycles;
-    double ofMean = (k + 0.3125) / k;
+    double ofMean = quadratureOfMean(cycles);
     double scatter = ((k - 2) * (1 + 1.0 / 32) + 2 * 1.125 - ofMean) / (k - 1);
     return ofMean / scatter;
+  }
+
+  /** Variance of the mean of so many cycles' quadratures, times the cycles, over a cycle's own. */
+  static double quadratureOfMean(int cycles) {
+    return (cycles + 0.3125) / cycles;
+  }
+
+  /** Degrees of freedom that the typical covariance of so many pixels has, about. */
+  static double pooledDegrees(int pixels, double sigma, int degrees) {
+    return KEPT * (pixels / (2 * Math.PI * sigma * sigma) + 1) * degrees;
   }
 
   /** With scattered pixels the typical variance is read off the median. */

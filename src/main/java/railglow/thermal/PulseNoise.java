@@ -13,6 +13,9 @@ package railglow.thermal;
  * @param verticalCorrelation of the noise of pixels one above the other, likewise
  * @param variancePart what a channel's variance really is of what noise and correlation alone would
  *     give; above 1 where the camera drifts
+ * @param rowVariancePart variance of a whole row's own movement over that of a pixel, which it is
+ *     taken to be like in time
+ * @param columnVariancePart likewise for columns
  */
 public record PulseNoise(
     double noiseKelvin,
@@ -21,7 +24,9 @@ public record PulseNoise(
     double usableShare,
     double horizontalCorrelation,
     double verticalCorrelation,
-    double variancePart) {
+    double variancePart,
+    double rowVariancePart,
+    double columnVariancePart) {
   public PulseNoise {
     if (!(noiseKelvin > 0
         && framesPerSecond > 0
@@ -31,7 +36,9 @@ public record PulseNoise(
         && usableShare <= 1
         && Math.abs(horizontalCorrelation) < 1
         && Math.abs(verticalCorrelation) < 1
-        && variancePart > 0)) {
+        && variancePart > 0
+        && rowVariancePart >= 0
+        && columnVariancePart >= 0)) {
       throw new IllegalArgumentException(
           "noise of %s K at %s frames/s with correlation %s (0 to below 1), %s of them usable"
               .formatted(noiseKelvin, framesPerSecond, correlation, usableShare));
@@ -41,13 +48,40 @@ public record PulseNoise(
   /** Pixels that know nothing of each other, no drift. */
   public PulseNoise(
       double noiseKelvin, double framesPerSecond, double correlation, double usableShare) {
-    this(noiseKelvin, framesPerSecond, correlation, usableShare, 0, 0, 1);
+    this(noiseKelvin, framesPerSecond, correlation, usableShare, 0, 0, 1, 0, 0);
   }
 
   /** The same with neighbours that share their noise. */
   public PulseNoise withNeighbours(double horizontal, double vertical) {
     return new PulseNoise(
-        noiseKelvin, framesPerSecond, correlation, usableShare, horizontal, vertical, variancePart);
+        noiseKelvin,
+        framesPerSecond,
+        correlation,
+        usableShare,
+        horizontal,
+        vertical,
+        variancePart,
+        rowVariancePart,
+        columnVariancePart);
+  }
+
+  /**
+   * The same with rows and columns that move as wholes.
+   *
+   * @param rowKelvin standard deviation of a whole row's movement in one frame
+   * @param columnKelvin likewise of a column
+   */
+  public PulseNoise withLines(double rowKelvin, double columnKelvin) {
+    return new PulseNoise(
+        noiseKelvin,
+        framesPerSecond,
+        correlation,
+        usableShare,
+        horizontalCorrelation,
+        verticalCorrelation,
+        variancePart,
+        rowKelvin * rowKelvin / (noiseKelvin * noiseKelvin),
+        columnKelvin * columnKelvin / (noiseKelvin * noiseKelvin));
   }
 
   /**
@@ -61,8 +95,7 @@ public record PulseNoise(
     if (!(allanDeviationKelvin > 0)) {
       return this;
     }
-    PulseNoise plain =
-        new PulseNoise(noiseKelvin, framesPerSecond, correlation, usableShare, 0, 0, 1);
+    PulseNoise plain = new PulseNoise(noiseKelvin, framesPerSecond, correlation, usableShare);
     double measured = 2 * allanDeviationKelvin * allanDeviationKelvin / usableShare;
     return new PulseNoise(
         noiseKelvin,
@@ -71,7 +104,9 @@ public record PulseNoise(
         usableShare,
         horizontalCorrelation,
         verticalCorrelation,
-        measured / plain.quadratureVariance(periodSeconds));
+        measured / plain.quadratureVariance(periodSeconds),
+        rowVariancePart,
+        columnVariancePart);
   }
 
   /** White noise, all frames usable. */

@@ -84,6 +84,7 @@ class MeasuredCameraFileTest {
     assertEquals(
         new PulseNoise(0.0512, 25, 0.125, 1)
             .withNeighbours(FIGURES.horizontalCorrelation(), FIGURES.verticalCorrelation())
+            .withLines(FIGURES.rowTogether(), FIGURES.columnTogether())
             .measuredAt(0.3, allan),
         noise);
     assertEquals(2 * allan * allan, noise.quadratureVariance(0.3), 1e-12);

@@ -74,7 +74,8 @@ public final class DisturbedSensitivityStudy {
     print(kind.name() + " (K at 1 K a frame)", tauPeriods, guess, found, known);
   }
 
-  private static QuarterMeans sum(QuarterMeans a, QuarterMeans b) {
+  /** Both, quarter by quarter. */
+  static QuarterMeans sum(QuarterMeans a, QuarterMeans b) {
     return new QuarterMeans(
         a.cycle(),
         sum(a.q1(), b.q1()),

@@ -2,10 +2,11 @@ package railglow.thermal;
 
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.function.Supplier;
 
 /**
- * Forecast against achieved median time to the first call, for the table of docs/detection.md.
- * Arguments: runs a line.
+ * Forecast against achieved median time to the first call, for the table of docs/detection.md, in
+ * white noise and among stripes. Arguments: runs a line; how many times the smallest rise (all).
  */
 final class ForecastStudy {
   static final int WIDTH = 96;
@@ -14,15 +15,22 @@ final class ForecastStudy {
   private static final int CAP = 60;
   private static final double NOISE = 0.05;
 
+  /** What a pixel of NoiseScene, 1 K a frame at 12 frames a second, is here. */
+  private static final double STRIPES_NOISE = 0.05 * Math.sqrt(12.0 / 25);
+
   private ForecastStudy() {}
 
   /** Cycles to the first call near the source; the cap and one when there is none. */
   static int cyclesToFind(
       DetectionSettings settings, double rise, double tau, double blur, long seed) {
-    WhiteCycles cycles = cycles(rise, tau, blur, seed);
+    return cyclesToFind(settings, blur, cycles(rise, tau, blur, seed)::next);
+  }
+
+  private static int cyclesToFind(
+      DetectionSettings settings, double blur, Supplier<QuarterMeans> cycles) {
     Detector detector = new Detector(settings, WIDTH, HEIGHT);
     for (int k = 1; k <= settings.maxCycles(); k++) {
-      detector.addCycle(cycles.next());
+      detector.addCycle(cycles.get());
       if (k >= settings.minCycles()) {
         for (HeatSource source : detector.look().sources()) {
           if (Math.hypot(source.column() - 40.3, source.row() - 30.6) < 3 * blur) {
@@ -37,6 +45,17 @@ final class ForecastStudy {
   private static WhiteCycles cycles(double rise, double tau, double blur, long seed) {
     return new WhiteCycles(WIDTH, HEIGHT, NOISE / Math.sqrt(12.5), seed)
         .with(new WhiteCycles.Source(40.3, 30.6, blur, rise, tau), 0, PERIOD);
+  }
+
+  /** The same source among rows and columns that move as wholes, half as far as a pixel. */
+  private static int cyclesInStripes(
+      DetectionSettings settings, double rise, double tau, double blur, int seed) {
+    NoiseScene stripes = new NoiseScene(NoiseScene.Kind.STRIPES, WIDTH, HEIGHT, seed);
+    WhiteCycles signal =
+        new WhiteCycles(WIDTH, HEIGHT, 0, 0)
+            .with(new WhiteCycles.Source(40.3, 30.6, blur, rise / STRIPES_NOISE, tau), 0, PERIOD);
+    return cyclesToFind(
+        settings, blur, () -> DisturbedSensitivityStudy.sum(stripes.next(), signal.next()));
   }
 
   /** Whether the ideal observer, who looks once after these cycles, sees the same source there. */
@@ -61,11 +80,6 @@ final class ForecastStudy {
     return size * blur * Math.sqrt(Math.PI) * Math.sqrt(12.5) / NOISE;
   }
 
-  static double median(DetectionSettings settings, double rise, double tau, double blur, int runs) {
-    int[] found = sortedCycles(settings, rise, tau, blur, runs);
-    return (found[(runs - 1) / 2] + found[runs / 2]) / 2.0;
-  }
-
   /** Of many runs, which know nothing of one another: on all cores the same numbers come out. */
   static int[] sortedCycles(
       DetectionSettings settings, double rise, double tau, double blur, int runs) {
@@ -77,27 +91,50 @@ final class ForecastStudy {
 
   public static void main(String[] arguments) {
     int runs = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 21;
-    DetectionSettings settings = DetectionSettings.usual(PERIOD, 0, 0.05, 4, CAP);
-    System.out.println("| blur px | tau/P | rise mK | forecast s | achieved median s | ratio |");
-    System.out.println("|---|---|---|---|---|---|");
+    double[] strengths =
+        arguments.length > 1
+            ? new double[] {Double.parseDouble(arguments[1])}
+            : new double[] {1, 1.5, 2.2, 4};
+    System.out.println(
+        "| noise | blur px | tau/P | rise mK | forecast s | achieved median s | ratio |");
+    System.out.println("|---|---|---|---|---|---|---|");
     for (double[] scene : new double[][] {{2, 0}, {2, 0.25}, {2, 1}, {3, 0.25}}) {
-      double tau = scene[1] * PERIOD;
-      Forecast forecast = forecast(settings, scene[0], tau);
-      double weakest = forecast.smallestRiseKelvin(CAP);
-      for (double strength : new double[] {1, 1.5, 2.2, 4}) {
-        double rise = strength * weakest;
-        double predicted = forecast.secondsToFind(rise, 0.5);
-        double achieved = median(settings, rise, tau, scene[0], runs) * PERIOD;
-        System.out.printf(
-            Locale.ROOT,
-            "| %.1f | %.2f | %.1f | %.0f | %.0f | %.2f |%n",
-            scene[0],
-            scene[1],
-            1e3 * rise,
-            predicted,
-            achieved,
-            predicted / achieved);
-      }
+      lines("white", PulseNoise.white(NOISE, 25), scene[0], scene[1], strengths, runs);
+    }
+    for (double[] scene : new double[][] {{2, 0}, {3, 0.25}}) {
+      PulseNoise noise = PulseNoise.white(NOISE, 25).withLines(NOISE / 2, NOISE / 2);
+      lines("stripes", noise, scene[0], scene[1], strengths, runs);
+    }
+  }
+
+  private static void lines(
+      String name, PulseNoise noise, double blur, double tauPeriods, double[] strengths, int runs) {
+    DetectionSettings settings = DetectionSettings.usual(PERIOD, 0, 0.05, 4, CAP);
+    double tau = tauPeriods * PERIOD;
+    Forecast forecast = Forecast.of(settings, WIDTH, HEIGHT, noise, blur, tau);
+    double weakest = forecast.smallestRiseKelvin(CAP);
+    for (double strength : strengths) {
+      double rise = strength * weakest;
+      int[] found = new int[runs];
+      Arrays.parallelSetAll(
+          found,
+          i ->
+              noise.rowVariancePart() > 0
+                  ? cyclesInStripes(settings, rise, tau, blur, 100 + i)
+                  : cyclesToFind(settings, rise, tau, blur, 100 + i));
+      Arrays.sort(found);
+      double predicted = forecast.secondsToFind(rise, 0.5);
+      double achieved = (found[(runs - 1) / 2] + found[runs / 2]) / 2.0 * PERIOD;
+      System.out.printf(
+          Locale.ROOT,
+          "| %s | %.1f | %.2f | %.1f | %.0f | %.0f | %.2f |%n",
+          name,
+          blur,
+          tauPeriods,
+          1e3 * rise,
+          predicted,
+          achieved,
+          predicted / achieved);
     }
   }
 }

@@ -39,4 +39,22 @@ class ForecastTest {
     assertEquals(0.05 * 0.05 / 12.5, CAMERA.inPhaseVariance(2), 1e-12);
     assertThrows(IllegalArgumentException.class, () -> new PulseNoise(0.05, 25, 1, 1));
   }
+
+  /** The first cycles' slopes are known worse, and slopes are part of the quadrature alone. */
+  @Test
+  void atFewCyclesASlowBodyAsStrongAsAFastOneIsFoundLater() {
+    double ratio = FirstOrderResponse.of(0, 2).size() / FirstOrderResponse.of(2, 2).size();
+    double fast = Forecast.of(MINUTE, 96, 72, CAMERA, 2, 0).probabilityOfFinding(0.008, 6);
+    double slow = Forecast.of(MINUTE, 96, 72, CAMERA, 2, 2).probabilityOfFinding(ratio * 0.008, 6);
+    assertTrue(slow < fast - 0.01, slow + " against " + fast);
+  }
+
+  /** Rows and columns that move as wholes are taken out, and some of the source with them. */
+  @Test
+  void linesThatMoveAsWholesAskForMoreRise() {
+    double white = Forecast.of(MINUTE, 96, 72, CAMERA, 2, 0).smallestRiseKelvin(30);
+    double lines =
+        Forecast.of(MINUTE, 96, 72, CAMERA.withLines(0.025, 0.025), 2, 0).smallestRiseKelvin(30);
+    assertEquals(1.09, lines / white, 0.04);
+  }
 }

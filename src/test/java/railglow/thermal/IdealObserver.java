@@ -35,6 +35,11 @@ final class IdealObserver {
     FieldFamily family =
         new FieldFamily(
             width, height, new double[] {sigma}, new double[] {Double.POSITIVE_INFINITY}, 0, 1);
+    return threshold(family, error);
+  }
+
+  /** The same for any family of tests. */
+  static double threshold(FieldFamily family, double error) {
     double low = 1;
     double high = 10;
     for (int i = 0; i < 60; i++) {
