@@ -75,7 +75,7 @@ final class ForecastText {
             + line(
                 "measured; correlation with the next frame %.2f, with the pixel beside %.2f; with"
                     + " its drift %.2f times the variance these give; whole rows move by %.2f,"
-                    + " columns by %.2f of that",
+                    + " columns by %.2f of a pixel's noise",
                 noise.correlation(),
                 (noise.horizontalCorrelation() + noise.verticalCorrelation()) / 2,
                 noise.variancePart(),
