@@ -1,7 +1,5 @@
 package railglow.thermal;
 
-import java.util.Arrays;
-
 /**
  * How far the in-phase channel of one cycle resembles that of the next by noise alone, typical of
  * the picture: a camera that smooths over a quarter of the period carries noise across the border
@@ -61,24 +59,21 @@ final class CycleCorrelation {
     if (k < 4 || cycles != k - 1) {
       return 1;
     }
-    double[] variance = new double[lattice.length];
-    double[] successive = new double[lattice.length];
+    float[] variance = new float[lattice.length];
     for (int n = 0; n < lattice.length; n++) {
-      double d = last[lattice[n]] - before[n];
       variance[n] = moments.squaresI()[lattice[n]] / (k - 1);
-      successive[n] = (halfSquares[n] + d * d / 2) / (k - 1);
     }
     // by the variance alone: under independent normal noise their ratio knows nothing of it (Basu,
     // Sankhya 15, 1955, p. 377), so that what is kept has no correlation of the choice's making
-    double[] sorted = variance.clone();
-    Arrays.sort(sorted);
-    double limit = sorted[(int) (KEPT * (sorted.length - 1))];
+    int rank = (int) (KEPT * (variance.length - 1));
+    float limit = Selection.kth(variance.clone(), variance.length, rank);
     double all = 0;
     double excess = 0;
     for (int n = 0; n < variance.length; n++) {
       if (variance[n] <= limit) {
+        double d = last[lattice[n]] - before[n];
         all += variance[n];
-        excess += variance[n] - successive[n];
+        excess += variance[n] - (halfSquares[n] + d * d / 2) / (k - 1);
       }
     }
     double correlation = all > 0 ? excess / all / (1 - 2.0 / k) : 0;

@@ -8,15 +8,13 @@ final class CycleSigns {
   private static final int DIRECTIONS = 6;
   private static final double ARC = Math.PI * 0.6;
   private final short[][] positive;
-  private final float[] lastI;
-  private final float[] lastC;
+  private float[] lastI;
+  private float[] lastC;
   private int cycles;
   private boolean hasLast;
 
   CycleSigns(int pixels) {
     positive = new short[DIRECTIONS][pixels];
-    lastI = new float[pixels];
-    lastC = new float[pixels];
   }
 
   /** Takes a cycle that is final. */
@@ -33,10 +31,10 @@ final class CycleSigns {
     }
   }
 
-  /** Sets what the cycle after those taken looks like so far; copied. */
+  /** Sets what the cycle after those taken looks like so far; kept, not copied. */
   void setLast(float[] inPhase, float[] quadrature) {
-    System.arraycopy(inPhase, 0, lastI, 0, lastI.length);
-    System.arraycopy(quadrature, 0, lastC, 0, lastC.length);
+    lastI = inPhase;
+    lastC = quadrature;
     hasLast = true;
   }
 

@@ -14,18 +14,10 @@ import java.util.Optional;
  * bound, fit of each source. See docs/detection.md.
  */
 public final class Detector {
-  /** Of thousands of tests none is called below. */
-  private static final float USUALLY_CALLED_ABOVE = 4;
-
-  /** More than what scores before any doubt are off. */
-  private static final float CLOSE = 0.01f;
-
   private final DetectionSettings settings;
   private final int width;
   private final int height;
-  private final Area whole;
-  private final MatchedFilter[] filters;
-  private final ChannelMoments[] moments;
+  private final WidthPlanes[] widths;
   private final ChannelMoments plain;
   private final ChannelMoments scratch;
   private final ChannelMoments plainScratch;
@@ -34,8 +26,6 @@ public final class Detector {
   private final CycleCorrelation correlation;
   private final ScoreField field;
   private final RunError runError;
-  private final float[] filteredI;
-  private final float[] filteredC;
   private float[] mask;
   private CommonParts.Removed removedI = CommonParts.Removed.NOTHING;
   private CommonParts.Removed removedC = CommonParts.Removed.NOTHING;
@@ -51,15 +41,10 @@ public final class Detector {
     this.settings = settings;
     this.width = width;
     this.height = height;
-    this.whole = Area.whole(width, height);
     int pixels = Math.multiplyExact(width, height);
     double[] sigmas = settings.filterSigmasPixels();
-    filters = new MatchedFilter[sigmas.length];
-    moments = new ChannelMoments[sigmas.length];
-    for (int w = 0; w < sigmas.length; w++) {
-      filters[w] = new MatchedFilter(width, height, sigmas[w]);
-      moments[w] = new ChannelMoments(pixels);
-    }
+    widths = new WidthPlanes[sigmas.length];
+    Arrays.setAll(widths, w -> new WidthPlanes(width, height, sigmas[w]));
     plain = new ChannelMoments(pixels);
     scratch = new ChannelMoments(pixels);
     plainScratch = new ChannelMoments(pixels);
@@ -69,8 +54,6 @@ public final class Detector {
     scoresToCall = new double[settings.maxCycles() + 1];
     Arrays.fill(scoresToCall, Double.POSITIVE_INFINITY);
     runError = RunError.of(settings.minCycles(), settings.maxCycles());
-    filteredI = new float[pixels];
-    filteredC = new float[pixels];
   }
 
   /**
@@ -104,24 +87,24 @@ public final class Detector {
   private void settle(ReducedCycle cycle) {
     clean(cycle);
     plain.add(cycle.inPhase(), cycle.quadrature());
-    for (int w = 0; w < filters.length; w++) {
-      filter(cycle, w);
-      moments[w].add(filteredI, filteredC);
-      if (w == 0) {
-        correlation.add(filteredI);
-      }
-      if (w == filters.length / 2) {
-        signs.add(filteredI, filteredC);
-      }
+    for (WidthPlanes each : widths) {
+      each.setLast(cycle, removedI, removedC);
+      each.settle();
     }
+    correlation.add(widths[0].lastI());
+    signs.add(middle().lastI(), middle().lastC());
+  }
+
+  private WidthPlanes middle() {
+    return widths[widths.length / 2];
   }
 
   private void clean(ReducedCycle cycle) {
     float[] cycleMask = DriftFreeCycles.maskInvalid(cycle);
     if (!Arrays.equals(cycleMask, mask)) {
       mask = cycleMask;
-      for (MatchedFilter filter : filters) {
-        filter.maskWith(mask);
+      for (WidthPlanes each : widths) {
+        each.filter().maskWith(mask);
       }
     }
     removedI = cleanPlane(cycle.inPhase());
@@ -136,17 +119,12 @@ public final class Detector {
     return removed;
   }
 
-  private void filter(ReducedCycle cycle, int w) {
-    filters[w].apply(cycle.inPhase(), filteredI, removedI);
-    filters[w].apply(cycle.quadrature(), filteredC, removedC);
-  }
-
   /**
    * What can be said now. Lawful at any time; before the first look and with less than two cycles
    * nothing is called and the upper limit is infinite.
    */
   public Look look() {
-    return verdict(measure(ScoreField.WORTH_A_SECOND_LOOK));
+    return verdict(measure());
   }
 
   /**
@@ -154,62 +132,66 @@ public final class Detector {
    * more of this one than is done here. Where this is false, look.
    */
   public boolean surelyCallsNothing() {
-    Measured measured = measure(USUALLY_CALLED_ABOVE);
+    Measured measured = measure();
     FieldFamily family = WidthStatistics.family(measured.statistics(), width, height);
     if (family == null) {
       return true;
     }
     double bound = runError.scale(accepted, family).bound(settings.familyWiseError());
     scoresToCall[accepted] = bound;
-    return bound > USUALLY_CALLED_ABOVE + CLOSE && !field.reaches(bound);
+    return Double.isInfinite(bound) || !scoring(measured, bound).callsAny();
   }
 
-  private Measured measure(float doubtedFrom) {
-    field.clear(whole);
+  private SourceSubtraction scoring(Measured measured, double bound) {
+    return new SourceSubtraction(
+        width, height, widths, removedI, removedC, measured.rules(), field, scratch, bound);
+  }
+
+  /** The noise at every width, with the last cycle as it is known so far. */
+  private Measured measure() {
     Optional<ReducedCycle> last = cycles.provisional();
     last.ifPresent(this::clean);
     last.ifPresent(
         cycle -> plainScratch.setTo(plain, cycle.inPhase(), cycle.quadrature(), 0, pixels()));
-    SpreadTable spread = accepted < 2 ? null : SpreadTable.of(2.0 * (accepted - 1));
-    WidthStatistics[] statistics = new WidthStatistics[filters.length];
-    ScoreRule[] rules = new ScoreRule[filters.length];
-    double scatterToMean = 1;
+    WidthStatistics[] statistics = new WidthStatistics[widths.length];
+    ScoreRule[] rules = new ScoreRule[widths.length];
     LineNoise lines = accepted < 3 ? null : LineNoise.of(plainScratch, mask, width, height);
-    for (int w = 0; w < filters.length && accepted >= 2; w++) {
-      filter(last.orElseThrow(), w);
-      scratch.setTo(moments[w], filteredI, filteredC, 0, pixels());
-      if (w == filters.length / 2) {
-        signs.setLast(filteredI, filteredC);
+    if (accepted >= 2) {
+      for (WidthPlanes each : widths) {
+        each.setLast(last.orElseThrow(), removedI, removedC);
       }
-      if (w == 0) {
-        scatterToMean = correlation.scatterToMean(scratch, filteredI);
-      }
-      float[] perDeviation = lines == null ? null : lines.perDeviation(filters[w].sigma());
-      if (perDeviation != null) {
-        scratch.evenOut(perDeviation, 0, pixels());
+      signs.setLast(middle().lastI(), middle().lastC());
+      measure(statistics, rules, lines);
+    }
+    return new Measured(statistics, rules, lines);
+  }
+
+  private void measure(WidthStatistics[] statistics, ScoreRule[] rules, LineNoise lines) {
+    SpreadTable spread = SpreadTable.of(2.0 * (accepted - 1));
+    widths[0].momentsInto(scratch, 0, pixels());
+    double scatterToMean = correlation.scatterToMean(scratch, widths[0].lastI());
+    for (int w = 0; w < widths.length; w++) {
+      MatchedFilter filter = widths[w].filter();
+      double sigma = filter.sigma();
+      float[] perDeviation = lines == null ? null : lines.perDeviation(sigma);
+      // noise is measured on a lattice: its rows will do
+      int stride = PooledNoise.stride(sigma);
+      for (int row = Math.min(stride / 2, height - 1); row < height; row += stride) {
+        widths[w].momentsInto(scratch, row * width, (row + 1) * width);
+        if (perDeviation != null) {
+          scratch.evenOut(perDeviation, row * width, (row + 1) * width);
+        }
       }
       PooledNoise narrower = w > 0 && statistics[w - 1] != null ? statistics[w - 1].noise() : null;
       PooledNoise noise =
-          PooledNoise.of(
-              scratch,
-              filters[w].scale(),
-              width,
-              filters[w].sigma(),
-              spread,
-              narrower,
-              scatterToMean);
+          PooledNoise.of(scratch, filter.scale(), width, sigma, spread, narrower, scatterToMean);
       if (noise != null) {
         DelayArc arc = DelayArc.of(settings, noise);
-        rules[w] =
-            new ScoreRule(
-                noise, arc, scratch, filters[w].scale(), width, filters[w].sigma(), perDeviation);
-        field.include(w, scratch, filters[w].scale(), rules[w], whole, doubtedFrom);
+        rules[w] = new ScoreRule(noise, arc, scratch, filter.scale(), width, sigma, perDeviation);
         statistics[w] =
-            new WidthStatistics(
-                filters[w].sigma(), filters[w].fieldSigma(removedI), noise, arc, accepted - 1);
+            new WidthStatistics(sigma, filter.fieldSigma(removedI), noise, arc, accepted - 1);
       }
     }
-    return new Measured(statistics, rules, lines, last.orElse(null));
   }
 
   private int pixels() {
@@ -222,15 +204,16 @@ public final class Detector {
    * where it never changes.
    */
   public Plane trust() {
-    ChannelMoments narrow = moments[0];
+    ChannelMoments narrow = widths[0].settled();
+    MatchedFilter filter = widths[0].filter();
     PooledNoise noise =
         narrow.cycles() < 3
             ? null
             : PooledNoise.of(
                 narrow,
-                filters[0].scale(),
+                filter.scale(),
                 width,
-                filters[0].sigma(),
+                filter.sigma(),
                 SpreadTable.of(2.0 * (narrow.cycles() - 1)),
                 null,
                 1);
@@ -256,20 +239,10 @@ public final class Detector {
     RunError.Scale scale = runError.scale(accepted, family);
     double bound = scale.bound(settings.familyWiseError());
     scoresToCall[accepted] = bound;
-    SourceSubtraction subtraction =
-        new SourceSubtraction(
-            width,
-            height,
-            filters,
-            moments,
-            measured.last(),
-            removedI,
-            removedC,
-            measured.rules(),
-            field,
-            scratch);
+    SourceSubtraction subtraction = scoring(measured, bound);
     WidthStatistics widest = statistics[statistics.length - 1];
-    subtraction.clearLines(plainScratch, mask, widest == null ? null : widest.arc(), bound);
+    subtraction.scoreAll(widest != null);
+    subtraction.clearLines(plainScratch, mask, widest == null ? null : widest.arc());
     Plane inPhase = plane(plainScratch.meanI());
     Plane quadrature = plane(plainScratch.meanC());
     float[] scores = field.scores();
@@ -307,7 +280,7 @@ public final class Detector {
     }
     double limit =
         WidthStatistics.upperLimit(
-            statistics, filters, settings, removedI, measured.lines(), scoreToCall());
+            statistics, widths, settings, removedI, measured.lines(), scoreToCall());
     return new Look(
         accepted, sources, refused, strongest, limit, inPhase, quadrature, significance);
   }

@@ -100,9 +100,15 @@ record LineNoise(double[] rows, double[] columns) {
   float[] perDeviation(double sigma) {
     double[] down = filtered(rows, sigma);
     double[] across = filtered(columns, sigma);
-    float[] each = new float[down.length * across.length];
+    int width = across.length;
+    float[] each = new float[down.length * width];
     for (int row = 0, i = 0; row < down.length; row++) {
-      for (int x = 0; x < across.length; x++, i++) {
+      if (row > 0 && down[row] == down[row - 1]) {
+        System.arraycopy(each, i - width, each, i, width);
+        i += width;
+        continue;
+      }
+      for (int x = 0; x < width; x++, i++) {
         each[i] = perDeviation(down[row], across[x]);
       }
     }
@@ -123,12 +129,14 @@ record LineNoise(double[] rows, double[] columns) {
 
   private static double[] filtered(double[] ratios, double sigma) {
     int reach = (int) Math.ceil(3 * sigma);
+    double[] byDistance = new double[reach + 1];
+    Arrays.setAll(byDistance, d -> Math.exp(-d * d / (sigma * sigma)));
     double[] result = new double[ratios.length];
     for (int k = 0; k < ratios.length; k++) {
       double sum = 0;
       double weights = 0;
       for (int j = Math.max(0, k - reach); j <= Math.min(ratios.length - 1, k + reach); j++) {
-        double weight = Math.exp(-(j - k) * (j - k) / (sigma * sigma));
+        double weight = byDistance[Math.abs(j - k)];
         sum += weight * ratios[j];
         weights += weight;
       }

@@ -1,7 +1,5 @@
 package railglow.thermal;
 
-import java.util.Arrays;
-
 /**
  * What the removal of common parts took from the lines that cross heat: its skirts lie within pixel
  * noise in every single cycle, are taken for part of the line and leave a negative line in the
@@ -38,7 +36,15 @@ final class LineResidue {
       int height,
       CommonParts.Removed removed) {
     float[] rest = mean.clone();
-    float level = levelBesideLines(mean, heat, mask, width);
+    boolean[] warmRows = new boolean[height];
+    boolean[] warmColumns = new boolean[width];
+    for (int row = 0, i = 0; row < height; row++) {
+      for (int x = 0; x < width; x++, i++) {
+        warmRows[row] |= heat[i];
+        warmColumns[x] |= heat[i];
+      }
+    }
+    float level = levelBesideLines(mean, warmRows, warmColumns, mask);
     for (int i = 0; i < rest.length; i++) {
       rest[i] -= level;
     }
@@ -52,8 +58,8 @@ final class LineResidue {
     int[] inRow = new int[height];
     int[] inColumn = new int[width];
     for (int pass = 0; pass < PASSES; pass++) {
-      takeOut(rest, usable, heat, columns, inColumn, width, true);
-      takeOut(rest, usable, heat, rows, inRow, width, false);
+      takeOut(rest, usable, warmColumns, columns, inColumn, width, true);
+      takeOut(rest, usable, warmRows, rows, inRow, width, false);
     }
     double beyond = offset(rest, usable);
     double offset = level + beyond;
@@ -76,17 +82,11 @@ final class LineResidue {
   }
 
   /** Where neither row nor column crosses heat; 0 where that is nearly nowhere. */
-  private static float levelBesideLines(float[] mean, boolean[] heat, float[] mask, int width) {
-    boolean[] rows = new boolean[mean.length / width];
-    boolean[] columns = new boolean[width];
-    for (int row = 0, i = 0; row < rows.length; row++) {
-      for (int x = 0; x < width; x++, i++) {
-        rows[row] |= heat[i];
-        columns[x] |= heat[i];
-      }
-    }
+  private static float levelBesideLines(
+      float[] mean, boolean[] rows, boolean[] columns, float[] mask) {
     float[] beside = new float[mean.length];
     int n = 0;
+    int width = columns.length;
     for (int row = 0; row < rows.length; row++) {
       for (int x = 0, i = row * width; x < width && !rows[row]; x++, i++) {
         if (!columns[x] && (mask == null || mask[i] > 0)) {
@@ -101,33 +101,30 @@ final class LineResidue {
   private static void takeOut(
       float[] plane,
       boolean[] usable,
-      boolean[] heat,
+      boolean[] crosses,
       double[] parts,
       int[] counts,
       int width,
       boolean down) {
-    int n = parts.length;
-    double[] sums = new double[n];
-    Arrays.fill(counts, 0);
-    boolean[] crosses = new boolean[n];
-    for (int row = 0, i = 0; i < plane.length; row++) {
-      for (int x = 0; x < width; x++, i++) {
-        int line = down ? x : row;
-        crosses[line] |= heat[i];
-        if (usable[i]) {
-          sums[line] += plane[i];
-          counts[line]++;
+    int length = plane.length / parts.length;
+    int step = down ? width : 1;
+    double least = LEAST_SHARE * length;
+    for (int line = 0; line < parts.length; line++) {
+      int from = down ? line : line * width;
+      counts[line] = 0;
+      if (crosses[line]) {
+        double sum = 0;
+        for (int k = 0, i = from; k < length; k++, i += step) {
+          if (usable[i]) {
+            sum += plane[i];
+            counts[line]++;
+          }
         }
-      }
-    }
-    double least = LEAST_SHARE * plane.length / n;
-    for (int line = 0; line < n; line++) {
-      sums[line] = crosses[line] && counts[line] >= least ? sums[line] / counts[line] : 0;
-      parts[line] += sums[line];
-    }
-    for (int row = 0, i = 0; i < plane.length; row++) {
-      for (int x = 0; x < width; x++, i++) {
-        plane[i] -= (float) sums[down ? x : row];
+        double part = counts[line] >= least ? sum / counts[line] : 0;
+        parts[line] += part;
+        for (int k = 0, i = from; k < length; k++, i += step) {
+          plane[i] -= (float) part;
+        }
       }
     }
   }

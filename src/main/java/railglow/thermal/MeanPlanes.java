@@ -6,7 +6,7 @@ import java.util.List;
  * The unfiltered mean planes of one look, cut into windows for fits, with the other sources taken
  * out. Not thread-safe.
  */
-final class MeanPlanes {
+class MeanPlanes {
   private final ChannelMoments moments;
   private final int width;
   private final int height;

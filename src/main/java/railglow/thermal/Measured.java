@@ -6,7 +6,5 @@ package railglow.thermal;
  * @param statistics per width; null where nothing varies
  * @param rules likewise
  * @param lines that have noise of their own; null where none stands out
- * @param last the last cycle as it was filtered; null before the first
  */
-record Measured(
-    WidthStatistics[] statistics, ScoreRule[] rules, LineNoise lines, ReducedCycle last) {}
+record Measured(WidthStatistics[] statistics, ScoreRule[] rules, LineNoise lines) {}

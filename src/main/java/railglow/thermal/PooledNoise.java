@@ -66,7 +66,7 @@ record PooledNoise(
     }
     double[] s = trimmedMean(moments, sample, vI, vC, degrees);
     float[] whitened = whitenedTraces(moments, sample, s, degrees);
-    Arrays.sort(whitened);
+    RadixSort.sort(whitened);
     double correction = trimmed(whitened) / trimmedExpectation(2.0 * degrees);
     // a variance is an average of squares, whose correlation is the square of the field's
     double independent =

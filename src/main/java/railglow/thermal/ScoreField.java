@@ -14,12 +14,14 @@ final class ScoreField {
   private final float[] scores;
   private final byte[] widthIndex;
   private final float[] newScores;
+  private final int[] worthALook;
 
   ScoreField(int width, int height) {
     this.width = width;
     scores = new float[width * height];
     widthIndex = new byte[width * height];
-    newScores = new float[width * height];
+    newScores = new float[width];
+    worthALook = new int[width];
   }
 
   void clear(Area area) {
@@ -31,16 +33,6 @@ final class ScoreField {
 
   float[] scores() {
     return scores;
-  }
-
-  /** Whether any score is at least so high. */
-  boolean reaches(double bound) {
-    for (float score : scores) {
-      if (score >= bound) {
-        return true;
-      }
-    }
-    return false;
   }
 
   /** Whether no pixel next to it scores higher. */
@@ -62,37 +54,90 @@ final class ScoreField {
     return widthIndex[pixel];
   }
 
-  /** Takes in the tests of one width in an area, row by row: a row's planes fit into the cache. */
-  void include(int index, ChannelMoments moments, float[] scale, ScoreRule rule, Area area) {
-    include(index, moments, scale, rule, area, WORTH_A_SECOND_LOOK);
-  }
-
   /**
-   * As above.
+   * Takes in the tests of one width at pixels of a row, from one to before another.
    *
-   * @param doubtedFrom what is lower is left as it is before any doubt, which never raises a score
+   * @param squares by the rule, at these pixels
+   * @return the largest score that is worth a second look, or what is lower
    */
-  void include(
+  float include(
       int index,
       ChannelMoments moments,
       float[] scale,
       ScoreRule rule,
-      Area area,
-      float doubtedFrom) {
-    for (int row = area.top(); row < area.bottom(); row++) {
-      int from = row * width + area.left();
-      int to = row * width + area.right();
-      rule.scores(moments, newScores, from, to);
-      for (int i = from; i < to; i++) {
-        float score = scale[i] > 0 ? newScores[i] : Float.NEGATIVE_INFINITY;
-        if (score > doubtedFrom && score > scores[i]) {
-          score = (float) rule.doubted(i, moments);
+      float[] squares,
+      int from,
+      int to) {
+    for (int i = from, x = 0; i < to; i++, x++) {
+      newScores[x] = rule.score(squares[i]);
+    }
+    int n = 0;
+    for (int i = from, x = 0; i < to; i++, x++) {
+      float score = scale[i] > 0 ? newScores[x] : Float.NEGATIVE_INFINITY;
+      boolean wins = score > scores[i];
+      if (wins && score > WORTH_A_SECOND_LOOK) {
+        worthALook[n++] = i;
+        continue;
+      }
+      // no branch: which width wins is a toss-up that no processor can guess
+      widthIndex[i] = wins ? (byte) index : widthIndex[i];
+      scores[i] = wins ? score : scores[i];
+    }
+    float most = WORTH_A_SECOND_LOOK;
+    for (int k = 0; k < n; k++) {
+      int i = worthALook[k];
+      most = Math.max(most, take(i, index, doubted(rule, i, moments)));
+    }
+    return most;
+  }
+
+  /**
+   * The same at those pixels only whose square is so large; the others are left as they are.
+   *
+   * @return as above
+   */
+  float includeAbove(
+      float least,
+      int index,
+      ChannelMoments moments,
+      float[] scale,
+      ScoreRule rule,
+      float[] squares,
+      int from,
+      int to) {
+    float most = WORTH_A_SECOND_LOOK;
+    if (!(largest(squares, from, to) >= least)) {
+      return most;
+    }
+    for (int i = from; i < to; i++) {
+      if (squares[i] >= least && scale[i] > 0) {
+        float score = rule.score(squares[i]);
+        boolean doubtful = score > WORTH_A_SECOND_LOOK;
+        if (score > scores[i]) {
+          most = Math.max(most, take(i, index, doubtful ? doubted(rule, i, moments) : score));
         }
-        // no branch: which width wins is a toss-up that no processor can guess
-        boolean wins = score > scores[i];
-        widthIndex[i] = wins ? (byte) index : widthIndex[i];
-        scores[i] = wins ? score : scores[i];
       }
     }
+    return most;
+  }
+
+  private static float largest(float[] squares, int from, int to) {
+    float most = Float.NEGATIVE_INFINITY;
+    for (int i = from; i < to; i++) {
+      most = Math.max(most, squares[i]);
+    }
+    return most;
+  }
+
+  private static float doubted(ScoreRule rule, int pixel, ChannelMoments moments) {
+    return (float) rule.doubted(pixel, moments);
+  }
+
+  private float take(int pixel, int index, float score) {
+    if (score > scores[pixel]) {
+      widthIndex[pixel] = (byte) index;
+      scores[pixel] = score;
+    }
+    return score;
   }
 }

@@ -52,7 +52,7 @@ record WidthStatistics(
    */
   static double upperLimit(
       WidthStatistics[] all,
-      MatchedFilter[] filters,
+      WidthPlanes[] widths,
       DetectionSettings settings,
       CommonParts.Removed removed,
       LineNoise lines,
@@ -71,7 +71,8 @@ record WidthStatistics(
       FirstOrderResponse g = settings.response(tau);
       best = Math.max(best, s.unitSignal(g));
     }
-    double gain = Math.sqrt(filters[w].amplitudeLeft(removed)) / filters[w].leastScale();
+    MatchedFilter filter = widths[w].filter();
+    double gain = Math.sqrt(filter.amplitudeLeft(removed)) / filter.leastScale();
     double noisier = lines == null ? 1 : lines.worstDeviation(s.sigma);
     return noisier * t / (KEPT_BETWEEN * best * gain * Math.sqrt(s.degrees + 1.0));
   }

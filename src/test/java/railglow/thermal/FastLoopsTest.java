@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -95,85 +96,117 @@ class FastLoopsTest {
     WhiteCycles cycles =
         new WhiteCycles(width, height, 0.014, 4)
             .with(new WhiteCycles.Source(30, 40, 2, 0.05, 0), 0, 2);
-    MatchedFilter[] filters = {
-      new MatchedFilter(width, height, 1.5), new MatchedFilter(width, height, 3)
-    };
-    ChannelMoments[] settled = {
-      new ChannelMoments(width * height), new ChannelMoments(width * height)
-    };
-    float[] fI = new float[width * height];
-    float[] fC = new float[width * height];
+    WidthPlanes[] widths = {new WidthPlanes(width, height, 1.5), new WidthPlanes(width, height, 3)};
+    CommonParts.Removed nothing = CommonParts.Removed.NOTHING;
     DriftFreeCycles drift = new DriftFreeCycles();
     for (int k = 0; k < 6; k++) {
       drift
           .next(cycles.next())
           .ifPresent(
               cycle -> {
-                for (int w = 0; w < 2; w++) {
-                  filters[w].apply(cycle.inPhase(), fI);
-                  filters[w].apply(cycle.quadrature(), fC);
-                  settled[w].add(fI, fC);
+                for (WidthPlanes each : widths) {
+                  each.setLast(cycle, nothing, nothing);
+                  each.settle();
                 }
               });
     }
-    ReducedCycle last = drift.provisional().orElseThrow();
     ChannelMoments scratch = new ChannelMoments(width * height);
     DetectionSettings settings = DetectionSettings.usual(2, 0, 0.05, 4, 30);
     ScoreRule[] rules = new ScoreRule[2];
-    Area whole = Area.whole(width, height);
-    ScoreField field = new ScoreField(width, height);
-    field.clear(whole);
     for (int w = 0; w < 2; w++) {
-      filters[w].apply(last.inPhase(), fI);
-      filters[w].apply(last.quadrature(), fC);
-      scratch.setTo(settled[w], fI, fC, 0, width * height);
+      MatchedFilter filter = widths[w].filter();
+      widths[w].setLast(drift.provisional().orElseThrow(), nothing, nothing);
+      widths[w].momentsInto(scratch, 0, width * height);
       PooledNoise noise =
           PooledNoise.of(
-              scratch, filters[w].scale(), width, filters[w].sigma(), SpreadTable.of(10), null, 1);
+              scratch, filter.scale(), width, filter.sigma(), SpreadTable.of(10), null, 1);
       rules[w] =
           new ScoreRule(
               noise,
               DelayArc.of(settings, noise),
               scratch,
-              filters[w].scale(),
+              filter.scale(),
               width,
-              filters[w].sigma(),
+              filter.sigma(),
               null);
-      field.include(w, scratch, filters[w].scale(), rules[w], whole);
     }
+    Blob elsewhere = new Blob(110, 80, 3, 0.02, 0.02);
     Blob blob = new Blob(30.2, 39.9, 2, 0.05, 0.01);
-    new SourceSubtraction(
-            width,
-            height,
-            filters,
-            settled,
-            last,
-            CommonParts.Removed.NOTHING,
-            CommonParts.Removed.NOTHING,
-            rules,
-            field,
-            scratch)
-        .without(List.of(blob));
+    ScoreField field = new ScoreField(width, height);
+    SourceSubtraction subtraction =
+        new SourceSubtraction(width, height, widths, nothing, nothing, rules, field, scratch, 5);
+    subtraction.scoreAll(false);
+    assertTrue(field.scores()[40 * width + 30] > 6, "the source is in");
+    subtraction.without(List.of(elsewhere));
+    subtraction.without(List.of(elsewhere, blob));
     ScoreField everywhere = new ScoreField(width, height);
-    everywhere.clear(whole);
+    everywhere.clear(Area.whole(width, height));
     float[] modelI = new float[width * height];
     float[] modelC = new float[width * height];
-    blob.addTo(modelI, width, height, blob.inPhase());
-    blob.addTo(modelC, width, height, blob.quadrature());
+    for (Blob each : List.of(elsewhere, blob)) {
+      each.addTo(modelI, width, height, each.inPhase());
+      each.addTo(modelC, width, height, each.quadrature());
+    }
+    float[] fI = new float[width * height];
+    float[] fC = new float[width * height];
+    float[] squares = new float[width * height];
     for (int w = 0; w < 2; w++) {
-      filters[w].apply(last.inPhase(), fI);
-      filters[w].apply(last.quadrature(), fC);
-      scratch.setTo(settled[w], fI, fC, 0, width * height);
-      filters[w].apply(modelI, fI);
-      filters[w].apply(modelC, fC);
+      MatchedFilter filter = widths[w].filter();
+      widths[w].momentsInto(scratch, 0, width * height);
+      filter.apply(modelI, fI);
+      filter.apply(modelC, fC);
       scratch.subtractFromMeans(fI, fC, 0, width * height);
-      everywhere.include(w, scratch, filters[w].scale(), rules[w], whole);
+      rules[w].squares(scratch, squares, 0, width * height);
+      for (int row = 0; row < height; row++) {
+        int from = row * width;
+        everywhere.include(w, scratch, filter.scale(), rules[w], squares, from, from + width);
+      }
     }
     assertArrayEquals(everywhere.scores(), field.scores());
     for (int i = 0; i < width * height; i++) {
       assertEquals(everywhere.widthIndexAt(i), field.widthIndexAt(i));
     }
     assertTrue(field.scores()[40 * width + 30] < 6, "the source is out");
+  }
+
+  @Test
+  void squaresOfOppositeDirectionsAreThoseOfTheMirroredRule() {
+    ChannelMoments moments = new ChannelMoments(PIXELS);
+    for (int cycle = 0; cycle < 5; cycle++) {
+      moments.add(noise(30 + cycle), noise(40 + cycle));
+    }
+    float[] scale = new float[PIXELS];
+    Arrays.fill(scale, 1);
+    PooledNoise noise = PooledNoise.of(moments, scale, WIDTH, 1.5, SpreadTable.of(8), null, 1);
+    DelayArc arc = DelayArc.of(DetectionSettings.usual(2, 0, 0.05, 4, 30), noise);
+    ScoreRule rule = new ScoreRule(noise, arc, moments, scale, WIDTH, 1.5, null);
+    float[] alone = new float[PIXELS];
+    float[] opposite = new float[PIXELS];
+    float[] both = new float[PIXELS];
+    float[] mirrored = new float[PIXELS];
+    rule.squares(moments, alone, 0, PIXELS);
+    rule.mirrored().squares(moments, opposite, 0, PIXELS);
+    rule.squares(moments, both, mirrored, new float[PIXELS], 0, PIXELS);
+    assertArrayEquals(alone, both);
+    assertArrayEquals(opposite, mirrored);
+  }
+
+  @Test
+  void noSmallerSquareHasAScoreAsHigh() {
+    ChannelMoments moments = new ChannelMoments(PIXELS);
+    for (int cycle = 0; cycle < 3; cycle++) {
+      moments.add(noise(50 + cycle), noise(60 + cycle));
+    }
+    float[] scale = new float[PIXELS];
+    Arrays.fill(scale, 1);
+    PooledNoise noise = PooledNoise.of(moments, scale, WIDTH, 1.5, SpreadTable.of(4), null, 1);
+    DelayArc arc = DelayArc.of(DetectionSettings.usual(2, 0, 0.05, 4, 30), noise);
+    ScoreRule rule = new ScoreRule(noise, arc, moments, scale, WIDTH, 1.5, null);
+    for (double score = 3; score < 12; score += 0.1) {
+      float below = Math.nextDown(rule.squareBelow(score));
+      assertTrue(rule.score(below) < score, score + " at " + below);
+      assertTrue(rule.score(1.1f * below) > score, score + " at " + below);
+    }
   }
 
   private static float[] noise(long seed) {
