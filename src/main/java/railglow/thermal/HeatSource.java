@@ -51,10 +51,10 @@ public record HeatSource(
   }
 
   /**
-   * Whether the pulses tell anything of the settled rise: a warm place whose interval reaches down
-   * to nothing was pulsed too briefly, or seen in too much noise, for that.
+   * Whether the pulses tell more of the settled rise than that no place settles lower than it
+   * swings: a warm place may be pulsed too briefly, or seen in too much noise, for that.
    */
   public boolean settledRiseIsKnown() {
-    return riseInterval95.low() > 0;
+    return riseInterval95.low() > Math.max(0, swingInterval95.low());
   }
 }

@@ -128,6 +128,13 @@ record SettledRise(
         models);
   }
 
+  /** The same knowing that no place settles lower than it swings. */
+  SettledRise notBelow(double swing) {
+    double low = Math.min(Math.max(interval95.low(), swing), interval95.high());
+    return new SettledRise(
+        Math.max(kelvin, low), new Interval(low, interval95.high()), timeConstantSeconds, models);
+  }
+
   /** What of a difference its noise does not explain. */
   static double beyond(double difference, double noise) {
     return Math.sqrt(Math.max(0, difference * difference - noise * noise));

@@ -7,7 +7,7 @@ import java.util.Optional;
 /** Fits the shape, place and rise of sources in the unfiltered mean planes. Not thread-safe. */
 final class SourceFit {
   /** No optics makes an image narrower than this; what is narrower is a bad pixel. */
-  private static final double NARROWEST_PIXELS = 0.6;
+  static final double NARROWEST_PIXELS = 0.6;
 
   /**
    * The largest signal to noise ratio over place, width and delay exceeds that at the source's own

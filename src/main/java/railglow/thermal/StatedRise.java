@@ -3,6 +3,7 @@ package railglow.thermal;
 import java.util.ArrayList;
 import java.util.List;
 import railglow.thermal.GaussianFit.Window;
+import railglow.units.Interval;
 
 /**
  * The swing and the settled rise of a fitted source with all that is known to be uncertain of them:
@@ -11,9 +12,11 @@ import railglow.thermal.GaussianFit.Window;
  * <p>Real heat is more pointed than a Gaussian, and its skirts lag: one shape for all of it says
  * too little of the middle. So the shape is fitted again to ever less of the image around its
  * middle, and the widest fit is taken that no closer one contradicts (Lepski, Theory Probab. Appl.
- * 35, 1990, p. 454). Where the image is a Gaussian that is the whole. Where it is none, nothing
- * tells how far the closest fit is off itself: as far again as it is from the last but one is in
- * the swing's interval. Not thread-safe.
+ * 35, 1990, p. 454). Where the image is a Gaussian that is the whole. Where it is none, its middle
+ * is that of a Gaussian on a level ({@link LevelFit}), if that is what is seen, or lies between
+ * that and the closest bare Gaussian. In too much noise for that nothing tells how far the closest
+ * fit is off itself: as far again as it is from the last but one is in the swing's interval. Not
+ * thread-safe.
  */
 final class StatedRise {
   private static final int FITTED = 4;
@@ -25,6 +28,12 @@ final class StatedRise {
 
   /** A difference of so many standard errors of the closer fit contradicts the wider one. */
   private static final double CONTRADICTS = 3;
+
+  /** A Gaussian is told from a level within so many of its widths to either side. */
+  private static final double FLANKS = 0.8;
+
+  /** In more noise, relative, than this nothing is said by levels. */
+  private static final double MOST_NOISE = 0.05;
 
   private final MeanPlanes planes;
   private final DetectionSettings settings;
@@ -45,7 +54,13 @@ final class StatedRise {
       GaussianFit middle, double inPhase, double quadrature, Swing swing, SettledRise settled) {}
 
   /** A fit of the whole image or of its middle. */
-  private record Fit(GaussianFit gaussian, Amplitudes amplitudes, double shapeVariance) {
+  private record Fit(
+      GaussianFit gaussian,
+      Amplitudes amplitudes,
+      double shapeVariance,
+      int column,
+      int row,
+      int reach) {
     double sigma() {
       double size = amplitudes.size();
       return Math.sqrt(amplitudes.sizeVariance() + shapeVariance * size * size);
@@ -60,19 +75,95 @@ final class StatedRise {
     List<Fit> fits = everCloser(found, share, statistics);
     int chosen = widestUncontradicted(fits);
     Fit fit = fits.get(chosen);
+    OfMiddle middle = chosen == 0 ? null : onLevel(closest(fits), found, share, statistics);
+    if (middle != null) {
+      return stated(
+          fit, middle.amplitudes(), middle.shapeVariance(), found, middle.ends(), middle.open());
+    }
     List<Amplitudes> closer = new ArrayList<>();
-    List<SettledRise> closerRises = new ArrayList<>();
     for (Fit other : fits.subList(chosen + 1, fits.size())) {
       closer.add(other.amplitudes());
-      closerRises.add(SettledRise.ofOneBody(other.amplitudes(), settings));
     }
+    return stated(fit, fit.amplitudes(), fit.shapeVariance(), found, closer, mayGoOn(fits, chosen));
+  }
+
+  private Stated stated(
+      Fit fit,
+      Amplitudes amplitudes,
+      double shapeVariance,
+      FoundSource found,
+      List<Amplitudes> others,
+      Interval open) {
+    List<SettledRise> rises =
+        others.stream().map(other -> SettledRise.ofOneBody(other, settings)).toList();
+    Swing swing = Swing.of(amplitudes, shapeVariance, found.stop(), others, open);
     return new Stated(
         fit.gaussian(),
-        fit.amplitudes().inPhase(),
-        fit.amplitudes().quadrature(),
-        Swing.of(
-            fit.amplitudes(), fit.shapeVariance(), found.stop(), closer, mayGoOn(fits, chosen)),
-        SettledRise.of(fit.amplitudes(), fit.shapeVariance(), settings).withShapes(closerRises));
+        amplitudes.inPhase(),
+        amplitudes.quadrature(),
+        swing,
+        SettledRise.of(amplitudes, shapeVariance, settings)
+            .withShapes(rises)
+            .notBelow(swing.interval95().low()));
+  }
+
+  /** The closest fit that still sees the flanks of its Gaussian. */
+  private static Fit closest(List<Fit> fits) {
+    for (int k = fits.size() - 1; k > 0; k--) {
+      if (fits.get(k).reach() >= FLANKS * fits.get(k).gaussian().sigma()) {
+        return fits.get(k);
+      }
+    }
+    return fits.get(fits.size() - 1);
+  }
+
+  /**
+   * The middle of an image that is no Gaussian.
+   *
+   * @param ends of two shapes that have the truth between them; empty where one of them holds
+   * @param open how far they are from the amplitudes told
+   */
+  private record OfMiddle(
+      Amplitudes amplitudes, double shapeVariance, List<Amplitudes> ends, Interval open) {}
+
+  /**
+   * A Gaussian on a level where that is what is seen, else half way from a bare Gaussian, which
+   * takes skirts for its own width, to that on a level, whose skirts never end; null where the
+   * picture does not tell a Gaussian from a level.
+   */
+  private OfMiddle onLevel(Fit fit, FoundSource found, double share, WidthStatistics statistics) {
+    double a = statistics.arc().weightI()[found.direction()];
+    double b = statistics.arc().weightC()[found.direction()];
+    double column = fit.gaussian().column();
+    double row = fit.gaussian().row();
+    LevelFit level = LevelFit.of(windowOf(fit, found, a, b), column, row);
+    if (level == null) {
+      return null;
+    }
+    double i = share * level.middleOf(windowOf(fit, found, 1, 0), column, row);
+    double c = share * level.middleOf(windowOf(fit, found, 0, 1), column, row);
+    Amplitudes onLevel = amplitudes(i, c, statistics.noise(), level.energy());
+    double square = level.middle() * level.middle() * planes.cycles();
+    if (1 / level.energy() + level.widthVariance() > MOST_NOISE * MOST_NOISE * square) {
+      return null;
+    }
+    double shapeVariance = level.widthVariance() / square;
+    if (level.isWithinNoise(planes.cycles())) {
+      return new OfMiddle(onLevel, shapeVariance, List.of(), new Interval(0, 0));
+    }
+    Amplitudes bare = fit.amplitudes();
+    Amplitudes middle =
+        amplitudes(
+            (i + bare.inPhase()) / 2,
+            (c + bare.quadrature()) / 2,
+            statistics.noise(),
+            level.energy());
+    double half = Math.abs(onLevel.size() - bare.size()) / 2;
+    return new OfMiddle(middle, shapeVariance, List.of(bare, onLevel), new Interval(-half, half));
+  }
+
+  private Window windowOf(Fit fit, FoundSource found, double a, double b) {
+    return planes.windowWithin(fit.column(), fit.row(), fit.reach(), a, b, found.others());
   }
 
   /** Of the whole image and of ever less of it, as long as a shape settles. */
@@ -107,13 +198,14 @@ final class StatedRise {
   }
 
   /** How far the size may be from where ever closer fits lead to. */
-  private static double mayGoOn(List<Fit> fits, int chosen) {
+  private static Interval mayGoOn(List<Fit> fits, int chosen) {
     if (chosen == 0) {
-      return 0;
+      return new Interval(0, 0);
     }
     double closest = fits.get(fits.size() - 1).amplitudes().size();
     double lastButOne = fits.get(fits.size() - 2).amplitudes().size();
-    return closest + (closest - lastButOne) - fits.get(chosen).amplitudes().size();
+    double on = closest + (closest - lastButOne) - fits.get(chosen).amplitudes().size();
+    return new Interval(Math.min(0, on), Math.max(0, on));
   }
 
   private Fit whole(
@@ -127,7 +219,8 @@ final class StatedRise {
             share * found.blob().quadrature(),
             statistics.noise(),
             fit.energy());
-    return new Fit(fit, amplitudes, shapeVariance(fit, window));
+    return new Fit(
+        fit, amplitudes, shapeVariance(fit, window), at.column(), at.row(), Integer.MAX_VALUE);
   }
 
   /** Of the pixels within reach of the last fit's middle; null where no shape settles. */
@@ -152,7 +245,12 @@ final class StatedRise {
     double i = GaussianFit.bestAmplitude(inPhase, fit.column(), fit.row(), fit.sigma());
     double c = GaussianFit.bestAmplitude(quadrature, fit.column(), fit.row(), fit.sigma());
     return new Fit(
-        fit, amplitudes(share * i, share * c, noise, fit.energy()), shapeVariance(fit, window));
+        fit,
+        amplitudes(share * i, share * c, noise, fit.energy()),
+        shapeVariance(fit, window),
+        column,
+        row,
+        reach);
   }
 
   private Amplitudes amplitudes(double i, double c, PooledNoise noise, double energy) {

@@ -20,14 +20,14 @@ record Swing(double kelvin, Interval interval95) {
    * @param stop how the run ended
    * @param nearer amplitudes of fits closer to the image's middle, which would be the same but for
    *     noise if the shape were right
-   * @param mayGoOn from the size to where ever nearer fits lead to
+   * @param open how far below and above the size the truth may be for reasons that are no noise
    */
   static Swing of(
       Amplitudes amplitudes,
       double shapeVariance,
       EarlyStop stop,
       List<Amplitudes> nearer,
-      double mayGoOn) {
+      Interval open) {
     double kelvin = amplitudes.size();
     double known = amplitudes.sizeVariance();
     double growth = 1 + CURVATURE * known / (kelvin * kelvin);
@@ -47,7 +47,7 @@ record Swing(double kelvin, Interval interval95) {
     return new Swing(
         kelvin,
         new Interval(
-            kelvin - Math.max(Math.hypot(below, lower), below - mayGoOn),
-            kelvin + Math.max(Math.hypot(above, higher), above + mayGoOn)));
+            kelvin - Math.max(Math.hypot(below, lower), below - open.low()),
+            kelvin + Math.max(Math.hypot(above, higher), above + open.high())));
   }
 }

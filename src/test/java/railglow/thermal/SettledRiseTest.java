@@ -54,6 +54,16 @@ class SettledRiseTest {
     assertTrue(settled.interval95().low() < 0.3 * settled.kelvin(), () -> settled.toString());
   }
 
+  /** No body shows more of its rise in step with pulses than all of it. */
+  @Test
+  void noPlaceSettlesLowerThanItSwings() {
+    SettledRise settled = SettledRise.of(new Amplitudes(-0.026, 0.026, 1e-4, 1e-4, 0), 0, SETTINGS);
+    assertTrue(settled.interval95().low() < 0.02, () -> settled.toString());
+    SettledRise bounded = settled.notBelow(0.02);
+    assertEquals(0.02, bounded.interval95().low());
+    assertEquals(settled.interval95().high(), bounded.interval95().high());
+  }
+
   @Test
   void weightsThatSeeTheSameRiseLeaveTheIntervalAsItIs() {
     SettledRise settled = of(0.7, 0.5, 1e-6);
