@@ -48,7 +48,7 @@ public final class HottestPixel {
   public void look(Frame frame) {
     Samples samples = frame.samples();
     if (samples instanceof CountSamples && screen == null) {
-      screen = new PixelScreen(leadInMean.length, camera.kelvinPerCount() < 0);
+      screen = new PixelScreen(camera.kelvinPerCount() < 0);
     }
     if (framesInMean < leadIn.images()) {
       takeMean();

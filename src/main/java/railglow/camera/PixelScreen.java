@@ -9,9 +9,9 @@ import railglow.thermal.CountPairs;
  * there is one. Where hot is dark counts are turned round, so that more is always warmer. Allocates
  * nothing per frame. Not thread-safe.
  */
-final class PixelScreen {
+public final class PixelScreen {
   /** Pixels of a stretch. */
-  static final int STRETCH = 4096;
+  public static final int STRETCH = 4096;
 
   private static final int PAIRS = STRETCH / 2;
 
@@ -23,17 +23,14 @@ final class PixelScreen {
   private final int[] pairs = new int[PAIRS];
   private final int[] room = new int[PAIRS];
   private final int[] zeros = new int[PAIRS];
-  private final int[][] evenFloors;
-  private final int[][] oddFloors;
+  private int[][] evenFloors = {};
+  private int[][] oddFloors = {};
 
   /**
    * @param hotIsDark whether a lower count is warmer
    */
-  PixelScreen(int pixels, boolean hotIsDark) {
+  public PixelScreen(boolean hotIsDark) {
     this.turn = hotIsDark ? -1 : 0;
-    int stretches = (pixels + STRETCH - 1) / STRETCH;
-    this.evenFloors = new int[stretches][PAIRS];
-    this.oddFloors = new int[stretches][PAIRS];
   }
 
   /**
@@ -42,6 +39,11 @@ final class PixelScreen {
    * @param counts the lead-in's mean of each pixel, 0 to 65535
    */
   void riseFrom(double[] counts) {
+    int stretches = (counts.length + STRETCH - 1) / STRETCH;
+    if (evenFloors.length != stretches) {
+      evenFloors = new int[stretches][PAIRS];
+      oddFloors = new int[stretches][PAIRS];
+    }
     for (int stretch = 0; stretch < evenFloors.length; stretch++) {
       Arrays.fill(evenFloors[stretch], NEVER);
       Arrays.fill(oddFloors[stretch], NEVER);
@@ -72,7 +74,7 @@ final class PixelScreen {
    * @param start a multiple of {@link #STRETCH}
    * @param most turned count, -1 to 65535
    */
-  boolean mayBeAbove(short[] counts, int start, int most) {
+  public boolean mayBeAbove(short[] counts, int start, int most) {
     pack(counts, start);
     leave(pairs, zeros, zeros, turn, most, room);
     return isAnyNegative(room);

@@ -55,7 +55,7 @@ class ScreenedHottestPixelTest {
     int pixels = 2 * PixelScreen.STRETCH + 1;
     for (boolean hotIsDark : new boolean[] {false, true}) {
       for (int base : new int[] {1, 32_767, 32_768, 65_534}) {
-        PixelScreen screen = new PixelScreen(pixels, hotIsDark);
+        PixelScreen screen = new PixelScreen(hotIsDark);
         short[] counts = new short[pixels];
         double[] means = new double[pixels];
         Arrays.fill(counts, (short) base);

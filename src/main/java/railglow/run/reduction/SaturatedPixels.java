@@ -1,5 +1,6 @@
 package railglow.run.reduction;
 
+import railglow.camera.PixelScreen;
 import railglow.thermal.CountSamples;
 import railglow.thermal.Plane;
 import railglow.thermal.QuarterMeans;
@@ -13,6 +14,7 @@ final class SaturatedPixels {
   private final int width;
   private final double saturationValue;
   private final boolean[] saturated;
+  private final PixelScreen screen = new PixelScreen(false);
   private int count;
   private int told;
 
@@ -41,9 +43,14 @@ final class SaturatedPixels {
   }
 
   private void watchCounts(short[] counts, int level) {
-    for (int i = 0; i < counts.length; i++) {
-      if ((counts[i] & 0xFFFF) >= level) {
-        mark(i);
+    for (int start = 0; start < counts.length; start += PixelScreen.STRETCH) {
+      if (screen.mayBeAbove(counts, start, level - 1)) {
+        int end = Math.min(start + PixelScreen.STRETCH, counts.length);
+        for (int i = start; i < end; i++) {
+          if ((counts[i] & 0xFFFF) >= level) {
+            mark(i);
+          }
+        }
       }
     }
   }
