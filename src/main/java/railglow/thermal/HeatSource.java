@@ -46,15 +46,18 @@ public record HeatSource(
     double familyWiseP,
     double cycleConsistency,
     List<RiseByModel> models) {
+  /** An interval from one value to so many times that says nothing. */
+  private static final double TOO_WIDE = 10;
+
   public HeatSource {
     models = List.copyOf(models);
   }
 
   /**
-   * Whether the pulses tell more of the settled rise than that no place settles lower than it
-   * swings: a warm place may be pulsed too briefly, or seen in too much noise, for that.
+   * Whether the pulses tell how far the place would settle, at least to its order of magnitude: a
+   * warm place may be pulsed too briefly, or seen in too much noise, for that.
    */
   public boolean settledRiseIsKnown() {
-    return riseInterval95.low() > Math.max(0, swingInterval95.low());
+    return riseInterval95.low() > 0 && riseInterval95.high() < TOO_WIDE * riseInterval95.low();
   }
 }
