@@ -36,7 +36,7 @@ record LevelFit(
   /** Widths up to so many times the window's own. */
   private static final double WIDEST = 2;
 
-  /** Least squares of amplitude and level for a width. */
+  /** Least squares of amplitude and level for a width; infinite misfit where both are alike. */
   private record Linear(double middle, double energy, double misfit, int pixels) {}
 
   /** Null where the window does not tell a Gaussian from a level. */
@@ -48,7 +48,7 @@ record LevelFit(
     for (int k = 1; k < STEPS; k++) {
       double width = low + (high - low) * k / STEPS;
       Linear linear = linear(window, column, row, Math.exp(width));
-      if (linear != null && linear.misfit < least) {
+      if (linear.misfit < least) {
         least = linear.misfit;
         best = width;
       }
@@ -70,7 +70,7 @@ record LevelFit(
             at.energy,
             2 * slope * slope / curvature,
             Math.max(0, at.misfit),
-            Math.max(1, at.pixels - FITTED))
+            at.pixels - FITTED)
         : null;
   }
 
@@ -122,8 +122,8 @@ record LevelFit(
       }
     }
     double determinant = n * g2 - g1 * g1;
-    if (!(determinant > 1e-9 * n * g2)) {
-      return null;
+    if (n <= FITTED || !(determinant > 1e-9 * n * g2)) {
+      return new Linear(Double.NaN, Double.NaN, Double.POSITIVE_INFINITY, (int) n);
     }
     double amplitude = (n * gv - g1 * v1) / determinant;
     double level = (g2 * v1 - g1 * gv) / determinant;

@@ -2,6 +2,7 @@ package railglow.thermal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.SplittableRandom;
@@ -65,5 +66,22 @@ class LevelFitTest {
     Window window = window(r -> r < 1.8 ? 50 : 5, 0.5, 1);
     LevelFit fit = LevelFit.of(window, REACH, REACH);
     assertFalse(fit != null && fit.isWithinNoise(4));
+  }
+
+  /** Dead pixels may leave a few that are all as far from the middle. */
+  @Test
+  void tooFewPixelsOrPixelsOfOneDistanceTellNoLevel() {
+    Window whole = window(r -> 10 + 20 * gaussian(r, 1.6), 0, 1);
+    for (double least = 0; least < 4; least += 0.1) {
+      boolean[] valid = new boolean[whole.valid().length];
+      for (int k = 0; k < valid.length; k++) {
+        double radius = Math.hypot(k % whole.columns() - REACH, k / whole.columns() - REACH);
+        valid[k] = radius >= least && radius < least + 0.1;
+      }
+      Window ring = new Window(0, 0, whole.columns(), whole.rows(), whole.values(), valid);
+      assertNull(LevelFit.of(ring, REACH, REACH), "from " + least);
+    }
+    LevelFit constant = LevelFit.of(window(r -> 5, 0, 1), REACH, REACH);
+    assertTrue(constant == null || Math.abs(constant.middle() - 5) < 1e-6, "a constant plane");
   }
 }
