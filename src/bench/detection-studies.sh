@@ -40,6 +40,7 @@ study upper-limit thermal.UpperLimitStudy 500
 study pulses sim.PulseStudy 16 1
 study scenarios sim.ScenarioStudy 30
 study separation sim.SeparationStudy 12 3 4 5 6
+study power sim.PowerStudy 60
 study two-sources thermal.TwoSourcesStudy 100
 study forecast thermal.ForecastStudy 31
 study sensitivity thermal.SensitivityStudy 50 128 96 300

@@ -23,7 +23,7 @@ public final class FrameIntake {
   private static final int LEAST_FRAMES = 24;
 
   /** As many as storing is rehearsed with: none waits for the other. */
-  private static final int FIRST_FRAMES = 4;
+  private static final int FIRST_FRAMES = 3;
 
   private final FrameSource source;
   private final FramePool pool;

@@ -16,9 +16,12 @@ import railglow.time.MonotonicClock;
  * pace. The first frames of a program that has just started take many times longer than later ones,
  * and a disk may be too slow at all: both must be over or known before the first pulse and not fill
  * the record's waiting room in it. From the second on, each frame is stored with the one before it
- * once more: the operator waits for half as many frames. Used by one thread.
+ * again and again, where there is time: the operator waits for three frames. Used by one thread.
  */
 final class StoreRehearsal implements AutoCloseable {
+  /** A frame and the one before it are stored again so many times. */
+  private static final int MOST_PAIRS = 2;
+
   /** So many stores in a row must be quick enough. */
   private static final int IN_A_ROW = 8;
 
@@ -69,23 +72,25 @@ final class StoreRehearsal implements AutoCloseable {
     if (keepsPace()) {
       return;
     }
-    long room = store(frame);
-    if (holdsBefore && room > 2 * lastNanos) {
-      store(before);
-      store(frame);
+    long room = timeForOne() - store(frame);
+    for (int pair = 0; holdsBefore && pair < MOST_PAIRS && room > 2 * lastNanos; pair++) {
+      room -= store(before) + store(frame);
     }
     before.samples().copyFrom(frame.samples());
     holdsBefore = true;
   }
 
-  /** Returns what is left of the time that it may take. */
+  /** Returns how long it took. */
   private long store(Frame frame) throws IOException {
     long begun = clock.nanos();
     writer.append(frame);
     lastNanos = clock.nanos() - begun;
-    long room = Math.round(SHARE * periodNanos) - lastNanos;
-    quick = room >= 0 ? quick + 1 : 0;
-    return room;
+    quick = lastNanos <= timeForOne() ? quick + 1 : 0;
+    return lastNanos;
+  }
+
+  private long timeForOne() {
+    return Math.round(SHARE * periodNanos);
   }
 
   /** Whether the last frames were stored well within their time. */

@@ -56,6 +56,18 @@ class StoreRehearsalTest {
   }
 
   @Test
+  void threeFramesSufficeWhereStoringIsQuick() throws IOException {
+    try (StoreRehearsal rehearsal = begun()) {
+      eachTakesNanos = 3 * MILLI;
+      rehearsal.take(frame);
+      rehearsal.take(frame);
+      assertFalse(rehearsal.keepsPace(), "two frames, stored six times");
+      rehearsal.take(frame);
+      assertTrue(rehearsal.keepsPace());
+    }
+  }
+
+  @Test
   void oneThatTookTooLongBeginsTheCountAnewAndIsNamed() throws IOException {
     try (StoreRehearsal rehearsal = begun()) {
       for (int i = 0; i < 40; i++) {
