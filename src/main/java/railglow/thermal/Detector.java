@@ -142,8 +142,8 @@ public final class Detector {
     return Double.isInfinite(bound) || !scoring(measured, bound).callsAny();
   }
 
-  private SourceSubtraction scoring(Measured measured, double bound) {
-    return new SourceSubtraction(
+  private LookScores scoring(Measured measured, double bound) {
+    return new LookScores(
         width, height, widths, removedI, removedC, measured.rules(), field, scratch, bound);
   }
 
@@ -239,10 +239,10 @@ public final class Detector {
     RunError.Scale scale = runError.scale(accepted, family);
     double bound = scale.bound(settings.familyWiseError());
     scoresToCall[accepted] = bound;
-    SourceSubtraction subtraction = scoring(measured, bound);
+    LookScores lookScores = scoring(measured, bound);
     WidthStatistics widest = statistics[statistics.length - 1];
-    subtraction.scoreAll(widest != null);
-    subtraction.clearLines(plainScratch, mask, widest == null ? null : widest.arc());
+    lookScores.scoreAll(widest != null);
+    lookScores.clearLines(plainScratch, mask, widest == null ? null : widest.arc());
     Plane inPhase = plane(plainScratch.meanI());
     Plane quadrature = plane(plainScratch.meanC());
     float[] scores = field.scores();
@@ -258,7 +258,7 @@ public final class Detector {
             bound,
             scale::familyWiseP,
             z -> stopped >= accepted ? EarlyStop.of(scoresToCall, accepted, z) : EarlyStop.NONE,
-            subtraction);
+            lookScores);
     List<HeatSource> sources = new ArrayList<>();
     List<RefusedSource> refused = new ArrayList<>();
     HeatSource strongest = null;

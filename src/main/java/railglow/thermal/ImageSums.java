@@ -18,7 +18,7 @@ public final class ImageSums {
   /**
    * Adds an image of the same kind as those before.
    *
-   * @throws IllegalStateException beyond {@link CountSums#MOST_IMAGES}
+   * @throws IllegalStateException beyond {@link CountSums#MOST_IMAGES} of counts
    */
   public void add(Samples samples) {
     if (samples instanceof CountSamples image) {

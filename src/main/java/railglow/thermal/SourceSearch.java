@@ -60,7 +60,7 @@ final class SourceSearch {
       double bound,
       DoubleUnaryOperator verdict,
       DoubleFunction<EarlyStop> stop,
-      SourceSubtraction rescorer) {
+      LookScores lookScores) {
     List<FoundSource> found = new ArrayList<>();
     for (int attempt = 0; attempt < MOST_ATTEMPTS && found.size() < MOST_SOURCES; attempt++) {
       Candidate candidate = candidates.strongest(field);
@@ -84,11 +84,11 @@ final class SourceSearch {
         }
         Blob blob = source.blob();
         candidates.claim(blob.column(), blob.row(), 2 * blob.sigma());
-        rescorer.without(blobs(found, null));
-        boolean near = SourceSubtraction.isNearAny(before, blob.column(), blob.row());
+        lookScores.without(blobs(found, null));
+        boolean near = LookScores.isNearAny(before, blob.column(), blob.row());
         List<Blob> now = blobs(found, null);
         double control =
-            rescorer.mirrored(
+            lookScores.mirrored(
                 candidate.score(),
                 now,
                 near,

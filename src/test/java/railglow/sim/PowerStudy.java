@@ -10,13 +10,7 @@ import railglow.pulse.PulseOrder;
 import railglow.run.RunPower;
 import railglow.sim.circuit.LoadBranch;
 import railglow.sim.heat.PlacedPart;
-import railglow.thermal.FirstOrderResponse;
-import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
-import railglow.thermal.PlaneNoise;
-import railglow.thermal.inverse.Plate;
-import railglow.thermal.inverse.RiseMaps;
-import railglow.thermal.inverse.SourceInversion;
 
 /**
  * Watts seen in the power map against watts that the fault truly takes, for leaks of any strength
@@ -25,7 +19,6 @@ import railglow.thermal.inverse.SourceInversion;
  * docs/detection.md. Arguments: runs a line (60), cycles (12), first seed (0).
  */
 final class PowerStudy {
-  private static final double PERIOD = 2;
   private static final double SUPPLY_OHMS = 0.12;
   private static final double NORMAL_OHMS = 45;
   private static final double NORMAL_95 = 1.96;
@@ -118,24 +111,7 @@ final class PowerStudy {
     if (look.sources().isEmpty()) {
       return null;
     }
-    RiseMaps maps =
-        new RiseMaps(
-            look.inPhase(),
-            look.quadrature(),
-            PlaneNoise.sigma(look.inPhase()),
-            PlaneNoise.sigma(look.quadrature()),
-            0.5e-3,
-            0.7,
-            0.9,
-            PERIOD,
-            bench.camera().lagSeconds(),
-            tau -> FirstOrderResponse.of(tau, PERIOD));
-    return SourceInversion.of(
-            maps,
-            Plate.board(1.6e-3, 0.28e-3, Plate.USUAL_LOSS),
-            stated,
-            look.sources().stream().mapToDouble(HeatSource::column).toArray(),
-            look.sources().stream().mapToDouble(HeatSource::row).toArray())
+    return SeparationStudy.powerMap(look, bench, stated)
         .map(m -> new Seen(m.seenWatts(), m.noiseWatts(), truly))
         .orElse(null);
   }

@@ -83,11 +83,12 @@ final class SeparationStudy {
     }
   }
 
-  private static void line(double millimetres, int cycles) {
-    BenchScenario bench = bench(millimetres);
-    Look look = new BenchRun(bench, PulseStudy.sequence(PulseOrder.SQUARE, cycles)).toTheEnd();
-    double[] columns = look.sources().stream().mapToDouble(HeatSource::column).toArray();
-    double[] rows = look.sources().stream().mapToDouble(HeatSource::row).toArray();
+  /**
+   * The power map of what was called on the simulated board, by its own plate.
+   *
+   * @param plateStated whether the plate's conduction is taken as known
+   */
+  static Optional<PowerMap> powerMap(Look look, BenchScenario bench, boolean plateStated) {
     RiseMaps maps =
         new RiseMaps(
             look.inPhase(),
@@ -100,9 +101,20 @@ final class SeparationStudy {
             PERIOD,
             bench.camera().lagSeconds(),
             tau -> FirstOrderResponse.of(tau, PERIOD));
-    Optional<PowerMap> map =
-        SourceInversion.of(
-            maps, Plate.board(1.6e-3, 0.28e-3, Plate.USUAL_LOSS), true, columns, rows);
+    return SourceInversion.of(
+        maps,
+        Plate.board(1.6e-3, 0.28e-3, Plate.USUAL_LOSS),
+        plateStated,
+        look.sources().stream().mapToDouble(HeatSource::column).toArray(),
+        look.sources().stream().mapToDouble(HeatSource::row).toArray());
+  }
+
+  private static void line(double millimetres, int cycles) {
+    BenchScenario bench = bench(millimetres);
+    Look look = new BenchRun(bench, PulseStudy.sequence(PulseOrder.SQUARE, cycles)).toTheEnd();
+    double[] columns = look.sources().stream().mapToDouble(HeatSource::column).toArray();
+    double[] rows = look.sources().stream().mapToDouble(HeatSource::row).toArray();
+    Optional<PowerMap> map = powerMap(look, bench, true);
     double left = bench.board().column(bench.board().part("X1").orElseThrow());
     double right = bench.board().column(bench.board().part("X2").orElseThrow());
     double row = bench.board().row(bench.board().part("X1").orElseThrow());

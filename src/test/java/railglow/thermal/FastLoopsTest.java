@@ -133,12 +133,12 @@ class FastLoopsTest {
     Blob elsewhere = new Blob(110, 80, 3, 0.02, 0.02);
     Blob blob = new Blob(30.2, 39.9, 2, 0.05, 0.01);
     ScoreField field = new ScoreField(width, height);
-    SourceSubtraction subtraction =
-        new SourceSubtraction(width, height, widths, nothing, nothing, rules, field, scratch, 5);
-    subtraction.scoreAll(false);
+    LookScores scores =
+        new LookScores(width, height, widths, nothing, nothing, rules, field, scratch, 5);
+    scores.scoreAll(false);
     assertTrue(field.scores()[40 * width + 30] > 6, "the source is in");
-    subtraction.without(List.of(elsewhere));
-    subtraction.without(List.of(elsewhere, blob));
+    scores.without(List.of(elsewhere));
+    scores.without(List.of(elsewhere, blob));
     ScoreField everywhere = new ScoreField(width, height);
     everywhere.clear(Area.whole(width, height));
     float[] modelI = new float[width * height];

@@ -5,15 +5,15 @@ import java.util.List;
 import java.util.function.Predicate;
 
 /**
- * Makes the scores of one look, takes found sources out of its means and makes the scores anew.
- * Only pixels that the newest source reaches through the widest filter can change, so only they are
- * scored again: the bits are those of doing it everywhere. Made for one look; not thread-safe.
+ * The scores of one look, before and after found sources are taken out of its means. Only pixels
+ * that the newest source reaches through the widest filter can change, so only they are scored
+ * again: the bits are those of doing it everywhere. Made for one look; not thread-safe.
  *
  * <p>Beside the scores it keeps those of the mirrored directions, where they are as high as what is
  * called: nothing on a board cools while the current flows, so these show how strongly other things
  * than heat follow the pulse here.
  */
-final class SourceSubtraction {
+final class LookScores {
   private final int width;
   private final int height;
   private final WidthPlanes[] widths;
@@ -40,7 +40,7 @@ final class SourceSubtraction {
    * @param scratch overwritten
    * @param bound score to call
    */
-  SourceSubtraction(
+  LookScores(
       int width,
       int height,
       WidthPlanes[] widths,
