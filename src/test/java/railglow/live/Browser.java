@@ -24,6 +24,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
 
 /** A real headless browser with one page, driven over its debugging port. */
 public final class Browser implements AutoCloseable {
@@ -260,9 +261,13 @@ public final class Browser implements AutoCloseable {
   @Override
   public void close() {
     socket.abort();
+    // those that it has started may write into the profile for a while after it
+    List<ProcessHandle> all =
+        Stream.concat(Stream.of(process.toHandle()), process.descendants()).toList();
     process.destroy();
     process.onExit().completeOnTimeout(process, 5, TimeUnit.SECONDS).join();
-    process.destroyForcibly();
+    all.forEach(ProcessHandle::destroyForcibly);
+    all.forEach(one -> one.onExit().join());
   }
 
   private final class Listener implements WebSocket.Listener {
