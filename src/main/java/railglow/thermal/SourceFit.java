@@ -15,8 +15,8 @@ final class SourceFit {
    */
   private static final double PEAK_BIAS = 2.5;
 
-  /** Narrow, so that two images a width and a half apart still dip in between. */
-  private static final double DIP_SMOOTHING = 0.7;
+  /** A dip is looked for in averages no wider than this across the line. */
+  private static final double WIDEST_PROFILE = 3;
 
   /** Places on a ring around a stronger source. */
   private static final int RING = 16;
@@ -134,15 +134,25 @@ final class SourceFit {
     WidthStatistics s = statistics[source.candidate().widthIndex()];
     double a = s.arc().weightI()[source.direction()];
     double b = s.arc().weightC()[source.direction()];
-    double here = planes.smoothed(blob.column(), blob.row(), DIP_SMOOTHING, a, b, List.of());
     double dx = stronger.column() - blob.column();
     double dy = stronger.row() - blob.row();
+    int middleColumn = (int) Math.round(blob.column() + dx / 2);
+    int middleRow = (int) Math.round(blob.row() + dy / 2);
+    double across = Math.min(blob.sigma(), WIDEST_PROFILE);
+    int reach = (int) Math.ceil(Math.hypot(dx, dy) / 2 + 2.5 * across);
+    LineProfile line =
+        new LineProfile(
+            planes.windowWithin(middleColumn, middleRow, reach, a, b, List.of()),
+            blob.column(),
+            blob.row(),
+            stronger.column(),
+            stronger.row(),
+            across);
+    double noise = line.noiseOfDifference(1 / Math.sqrt(planes.cycles()));
+    double here = line.at(0);
     int steps = (int) Math.ceil(2 * Math.hypot(dx, dy));
     for (int k = 1; k < steps; k++) {
-      double x = blob.column() + dx * k / steps;
-      double y = blob.row() + dy * k / steps;
-      double there = planes.smoothed(x, y, DIP_SMOOTHING, a, b, List.of());
-      if (here - there > DIP_SIGMAS * noiseOf(DIP_SMOOTHING)) {
+      if (here - line.at((double) k / steps) > DIP_SIGMAS * noise) {
         return true;
       }
     }
