@@ -1,6 +1,5 @@
 package railglow.camera.motion;
 
-import java.util.Locale;
 import java.util.Optional;
 import railglow.observed.Frame;
 import railglow.observed.FrameMark;
@@ -40,6 +39,7 @@ public final class MotionWatch {
   private final FrameShift frameShift;
   private final StructureWatch structure = new StructureWatch();
   private final CoarsePlace coarse;
+  private final NearbyShift nearby;
   private final float[] image;
   private final double[] sum;
   private final double reachPixels;
@@ -68,6 +68,7 @@ public final class MotionWatch {
     boolean large = Math.min(reduction.width(), reduction.height()) >= 16;
     estimator = large ? new ShiftEstimator(reduction.width(), reduction.height()) : null;
     coarse = new CoarsePlace(reduction.width(), reduction.height());
+    nearby = new NearbyShift(like.width(), like.height(), reduction);
     frameShift = new FrameShift(like);
     image = new float[reduction.width() * reduction.height()];
     sum = new double[image.length];
@@ -89,17 +90,26 @@ public final class MotionWatch {
     if (state == MotionState.CANT_TELL || state == MotionState.LOST || isUnusable(frame)) {
       return state;
     }
+    if (nearby.isNear(frame.samples()) && !structure.isGone(nearby.missing())) {
+      settle(nearby.shiftX(), nearby.shiftY(), midExposureNanos);
+      return state;
+    }
+    nearby.end();
     reduction.read(frame.samples(), image);
     if (state == MotionState.LEARNING) {
       learn(midExposureNanos);
       return state;
     }
     boolean found = find();
-    if ((midExposureNanos - firstNanos) / NANOS < TRIAL_SECONDS && doubtTexture()) {
+    boolean onTrial = (midExposureNanos - firstNanos) / NANOS < TRIAL_SECONDS;
+    if (onTrial && doubtTexture()) {
       state = MotionState.CANT_TELL;
       return state;
     }
     follow(found, midExposureNanos);
+    if (state == MotionState.STILL && !onTrial) {
+      nearby.begin(frame.samples(), estimator);
+    }
     if (state == MotionState.MOVED || state == MotionState.LOST) {
       frame.marks().add(FrameMark.MOVED);
     }
@@ -152,24 +162,10 @@ public final class MotionWatch {
     if (state != MotionState.CANT_TELL) {
       return Optional.empty();
     }
-    if (estimator == null) {
-      return Optional.of(
-          "The picture is too small for a moved camera to be seen: keep camera and board still");
-    }
-    double sigma = sigmaPixels();
-    String known =
-        Double.isInfinite(sigma)
-            ? "no shift could be told"
-            : String.format(
-                Locale.ROOT,
-                "a shift is known to %.2f pixel, needed are %.2f",
-                sigma,
-                TELLING_PIXELS * scale * reduction.factor());
     return Optional.of(
-        "The scene is too plain for a moved camera to be seen ("
-            + known
-            + "): keep camera and board still, or let something warmer or colder than the board"
-            + " stand in view");
+        estimator == null
+            ? BlindnessText.TOO_SMALL
+            : BlindnessText.tooPlain(sigmaPixels(), TELLING_PIXELS * scale * reduction.factor()));
   }
 
   /** The largest shift that can be followed, camera pixels. */
@@ -205,6 +201,7 @@ public final class MotionWatch {
     }
     estimator.setReference(mean);
     coarse.setReference(mean);
+    nearby.setReference(estimator);
     estimator.estimate(image, 0, 0);
     noiseScale = estimator.residual();
     learnedScale = noiseScale;
@@ -266,9 +263,7 @@ public final class MotionWatch {
     boolean known = found && !(near && (elsewhere || structure.isGone(estimator.missing())));
     if (near && known) {
       agreeing = 0;
-      smoothX += NEWEST_WEIGHT * (x - smoothX);
-      smoothY += NEWEST_WEIGHT * (y - smoothY);
-      inPlace(sigma, nanos);
+      settle(x, y, nanos);
       return;
     }
     state = MotionState.MOVED;
@@ -290,18 +285,24 @@ public final class MotionWatch {
       smoothY = y;
       // The camera's fixed pattern no longer lies on the reference's: more is left from now on.
       noiseScale = Math.max(noiseScale, estimator.residual());
-      inPlace(sigma, nanos);
+      inPlace(nanos);
       state = MotionState.MOVED;
     } else if ((nanos - lastInPlaceNanos) / NANOS > LOST_SECONDS) {
       state = MotionState.LOST;
     }
   }
 
-  private void inPlace(double sigma, long nanos) {
+  private void settle(double x, double y, long nanos) {
+    smoothX += NEWEST_WEIGHT * (x - smoothX);
+    smoothY += NEWEST_WEIGHT * (y - smoothY);
+    inPlace(nanos);
+  }
+
+  private void inPlace(long nanos) {
     lastInPlaceNanos = nanos;
     // Not divided by what smoothing gains: real cameras' noise hangs together from frame to frame.
     double shift = Math.max(Math.abs(smoothX), Math.abs(smoothY)) * reduction.factor();
-    double least = Math.max(SMALLEST_PIXELS, SIGNIFICANT * sigma * reduction.factor());
+    double least = Math.max(SMALLEST_PIXELS, SIGNIFICANT * sigmaPixels());
     correcting = shift > (correcting ? least / 2 : least);
     state = correcting ? MotionState.CORRECTED : MotionState.STILL;
   }

@@ -208,13 +208,45 @@ public final class ShiftEstimator {
     if (!(determinant > 1e-12 * hxx * hyy)) {
       return Double.POSITIVE_INFINITY;
     }
-    double noiseVariance = residual * residual / smoothing.varianceFactor();
     double axx = hyy / determinant;
     double axy = -hxy / determinant;
     double ayy = hxx / determinant;
     double varianceX = axx * axx * sxx + 2 * axx * axy * sxy + axy * axy * syy;
     double varianceY = axy * axy * sxx + 2 * axy * ayy * sxy + ayy * ayy * syy;
-    return Math.sqrt(noiseVariance * Math.max(varianceX, varianceY));
+    return noise() * Math.sqrt(Math.max(varianceX, varianceY));
+  }
+
+  /** Of one pixel, as what is left after the shift tells it, in the images' unit. */
+  double noise() {
+    return residual / Math.sqrt(smoothing.varianceFactor());
+  }
+
+  /** By how much each pixel adds to {@link #shiftX}, while an image is nearly in its place. */
+  float[] rightPerPixel() {
+    double determinant = hxx * hyy - hxy * hxy;
+    return perPixel(gradientX, -hyy / determinant, gradientY, hxy / determinant);
+  }
+
+  /** By how much each pixel adds to {@link #shiftY}, likewise. */
+  float[] downPerPixel() {
+    double determinant = hxx * hyy - hxy * hxy;
+    return perPixel(gradientX, hxy / determinant, gradientY, -hxx / determinant);
+  }
+
+  /** By how much each pixel adds to {@link #missing}, likewise. */
+  float[] missingPerPixel() {
+    return perPixel(structure, -1 / structurePower, structure, 0);
+  }
+
+  private float[] perPixel(float[][] one, double oneFactor, float[][] other, double otherFactor) {
+    float[] weights = new float[width * height];
+    for (int row = 0; row < one.length; row++) {
+      for (int x = 0; x < one[row].length; x++) {
+        weights[(margin + row) * width + margin + x] =
+            (float) (oneFactor * one[row][x] + otherFactor * other[row][x]);
+      }
+    }
+    return smoothing.spread(weights);
   }
 
   private boolean refine(double startX, double startY) {

@@ -57,6 +57,18 @@ final class Smoothing {
     kernel.sum(image, taps, keep);
   }
 
+  /** What every pixel adds to a sum over the smoothed image that has these weights. */
+  float[] spread(float[] weights) {
+    int width = acrossColumns.length;
+    float[] renewed = new float[weights.length];
+    for (int i = 0; i < weights.length; i++) {
+      renewed[i] = weights[i] * acrossRows[i / width] * acrossColumns[i % width];
+    }
+    float[] spread = new float[weights.length];
+    kernel.sum(renewed, taps, (row, sums) -> System.arraycopy(sums, 0, spread, row * width, width));
+    return spread;
+  }
+
   private void keep(int row, float[] sums) {
     float[] line = into[row];
     multiply(sums, acrossRows[row], acrossColumns, line);

@@ -73,6 +73,18 @@ class MotionWatchTest {
     assertEquals(-1.2, watch.shiftY(), 0.1);
   }
 
+  /** When most frames are only compared with the one that was measured last. */
+  @Test
+  void aNudgeAfterALongTimeIsMarkedWithItsFirstFrame() {
+    learn();
+    for (int still : new int[] {200, 3, 5, 8}) {
+      for (int n = 0; n < still; n++) {
+        assertTrue(look(seen(0, 0)).marks().isEmpty());
+      }
+      assertTrue(look(seen(0.6, 0)).marks().contains(FrameMark.MOVED));
+    }
+  }
+
   @Test
   void aSceneThatIsGoneForTwoSecondsIsLost() {
     learn();

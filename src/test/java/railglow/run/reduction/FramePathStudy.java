@@ -16,7 +16,7 @@ import railglow.thermal.QuarterAccumulator;
 /** Prints the processor time of each part of a frame's way, for two picture sizes. */
 public final class FramePathStudy {
   private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
-  private static final int FRAMES = 300;
+  private static final int FRAMES = 900;
 
   private FramePathStudy() {}
 
@@ -72,7 +72,7 @@ public final class FramePathStudy {
       };
       Path whole = Files.createTempDirectory("frame-path");
       try (FramePath all = new FramePath(width, height, whole)) {
-        parts[8] = median(() -> all.next(), 5 * FRAMES);
+        parts[8] = median(() -> all.next(), 2 * FRAMES);
       }
       Files.delete(whole.resolve("frames.rgf"));
       Files.delete(whole);
