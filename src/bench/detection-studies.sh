@@ -43,7 +43,7 @@ study separation sim.SeparationStudy 12 3 4 5 6
 study power sim.PowerStudy 60
 study two-sources thermal.TwoSourcesStudy 100
 study forecast thermal.ForecastStudy 31
-study sensitivity thermal.SensitivityStudy 50 128 96 300
+study sensitivity thermal.SensitivityStudy 50 256 192 300
 study sensitivity-disturbed thermal.DisturbedSensitivityStudy 100
 study estimates thermal.EstimateStudy 400
 study false-alarms thermal.FalseAlarmStudy 1000 64 48 12 WHITE DRIFT STRIPES SMOOTHED SHUTTER
