@@ -86,7 +86,7 @@ final class ScoreField {
     float most = WORTH_A_SECOND_LOOK;
     for (int k = 0; k < n; k++) {
       int i = worthALook[k];
-      most = Math.max(most, take(i, index, doubted(rule, i, moments)));
+      most = Math.max(most, take(i, index, doubted(rule, i, moments, scores[i])));
     }
     return most;
   }
@@ -114,7 +114,9 @@ final class ScoreField {
         float score = rule.score(squares[i]);
         boolean doubtful = score > WORTH_A_SECOND_LOOK;
         if (score > scores[i]) {
-          most = Math.max(most, take(i, index, doubtful ? doubted(rule, i, moments) : score));
+          most =
+              Math.max(
+                  most, take(i, index, doubtful ? doubted(rule, i, moments, scores[i]) : score));
         }
       }
     }
@@ -129,8 +131,8 @@ final class ScoreField {
     return most;
   }
 
-  private static float doubted(ScoreRule rule, int pixel, ChannelMoments moments) {
-    return (float) rule.doubted(pixel, moments);
+  private static float doubted(ScoreRule rule, int pixel, ChannelMoments moments, float floor) {
+    return (float) rule.doubted(pixel, moments, floor);
   }
 
   private float take(int pixel, int index, float score) {

@@ -133,44 +133,90 @@ final class ScoreRule {
    * The largest score over the arc, each direction weighed against the pixel's own scatter. The
    * first cycle of a body that starts cold is not like the others: where the others alone leave
    * less doubt, they count.
+   *
+   * @param floor what is not above it need not be known
+   * @return the floor where nothing is above it
    */
-  double doubted(int i, ChannelMoments m) {
-    double best = Double.NEGATIVE_INFINITY;
+  double doubted(int i, ChannelMoments m, double floor) {
+    LargestScore best = new LargestScore(floor);
     double whole = m.whitened(i, noise, false) / (2 * degrees);
     double wholeLater = degrees > 1 ? m.whitened(i, noise, true) / (2 * (degrees - 1)) : 0;
-    for (int j = 0; j < arc.directions(); j++) {
-      double a = arc.weightI()[j];
-      double b = arc.weightC()[j];
-      double mean = a * m.meanI()[i] + b * m.meanC()[i];
-      double aa = Math.sqrt(noise.scatterToMeanI()) * a;
-      double squares =
-          aa * aa * m.squaresI()[i] + b * b * m.squaresC()[i] + 2 * aa * b * m.products()[i];
-      double score = all.plain(mean, squares, noise);
-      if (score > best && score > 1) {
-        double doubted = all.weighed(i, score, mean, squares, whole);
-        boolean others = doubted < score && degrees >= LEAST_DEGREES;
-        score =
-            others
-                ? Math.max(
-                    doubted,
-                    withoutFirst(i, score, mean, squares, m.firstDeviation(i, a, b), wholeLater))
-                : doubted;
-      }
-      best = Math.max(best, score);
+    double[] t = new double[arc.directions()];
+    for (int j = 0; j < t.length; j++) {
+      t[j] = all.t(meanAlong(j, i, m), squaresAlong(j, i, m), noise);
     }
-    return best;
+    // a doubt never raises a score: the strongest first, as long as they are above the best
+    for (int k = 0; k < t.length; k++) {
+      int j = largest(t);
+      double score = all.shared().score(t[j]);
+      if (!(score > best.score())) {
+        break;
+      }
+      t[j] = Double.NEGATIVE_INFINITY;
+      weigh(j, i, score, m, whole, wholeLater, best);
+    }
+    return best.score();
+  }
+
+  private double meanAlong(int j, int i, ChannelMoments m) {
+    return arc.weightI()[j] * m.meanI()[i] + arc.weightC()[j] * m.meanC()[i];
+  }
+
+  private double squaresAlong(int j, int i, ChannelMoments m) {
+    double a = Math.sqrt(noise.scatterToMeanI()) * arc.weightI()[j];
+    double b = arc.weightC()[j];
+    return a * a * m.squaresI()[i] + b * b * m.squaresC()[i] + 2 * a * b * m.products()[i];
+  }
+
+  private static int largest(double[] values) {
+    int largest = 0;
+    for (int j = 1; j < values.length; j++) {
+      largest = values[j] > values[largest] ? j : largest;
+    }
+    return largest;
+  }
+
+  private void weigh(
+      int j,
+      int i,
+      double score,
+      ChannelMoments m,
+      double whole,
+      double wholeLater,
+      LargestScore best) {
+    if (!(score > 1)) {
+      best.take(score);
+      return;
+    }
+    double mean = meanAlong(j, i, m);
+    double squares = squaresAlong(j, i, m);
+    all.weigh(i, score, mean, squares, whole, best);
+    if (score > best.score() && degrees >= LEAST_DEGREES) {
+      double deviation = m.firstDeviation(i, arc.weightI()[j], arc.weightC()[j]);
+      withoutFirst(i, score, mean, squares, deviation, wholeLater, best);
+    }
   }
 
   /** Never above the score of all. */
-  private double withoutFirst(
-      int i, double score, double mean, double squares, double deviation, double whole) {
+  private void withoutFirst(
+      int i,
+      double score,
+      double mean,
+      double squares,
+      double deviation,
+      double whole,
+      LargestScore best) {
     if (later == null) {
       later = Doubt.of(degrees, noise, wildLater);
     }
     double laterMean = mean - deviation / degrees;
     double laterSquares = Math.max(0, squares - deviation * deviation * (degrees + 1) / degrees);
     double plain = Math.min(score, later.plain(laterMean, laterSquares, noise));
-    return plain > 1 ? later.weighed(i, plain, laterMean, laterSquares, whole) : plain;
+    if (plain > Math.max(1, best.score())) {
+      later.weigh(i, plain, laterMean, laterSquares, whole, best);
+    } else {
+      best.take(plain);
+    }
   }
 
   /**
@@ -244,63 +290,6 @@ final class ScoreRule {
         float variance = least + ofI * sII[i] + ofC * sCC[i] + ofIC * sIC[i];
         into[i] = k * y * Math.abs(y) / variance;
       }
-    }
-  }
-
-  /**
-   * What scores are worth that rest on so many cycles.
-   *
-   * @param places where pixels are wild; null where none is seen
-   */
-  private record Doubt(
-      int cycles,
-      NormalScore.Table shared,
-      NormalScore.Table ownTable,
-      WildPixels wildAlong,
-      WildPixels wildInAll,
-      WildMap places,
-      double leastShare) {
-    static Doubt of(int cycles, PooledNoise noise, WildMap places) {
-      int degrees = cycles - 1;
-      return new Doubt(
-          cycles,
-          NormalScore.Table.of(totalDegrees(noise, degrees)),
-          NormalScore.Table.of(degrees),
-          WildPixels.of(degrees, noise.priorDegrees()),
-          WildPixels.of(2.0 * degrees, noise.priorDegrees()),
-          places,
-          noise.wildShare());
-    }
-
-    /** By the moderated t alone. */
-    double plain(double mean, double squares, PooledNoise noise) {
-      double prior = noise.priorDegrees();
-      double y = mean * Math.sqrt(cycles);
-      return shared.score(
-          Double.isInfinite(prior) ? y : y / Math.sqrt((prior + squares) / (prior + cycles - 1)));
-    }
-
-    /**
-     * The same as a mixture with the pixel's own t, see WildPixels. Of many directions there is
-     * always one along which a wild pixel scatters little, so what it does along the others counts.
-     *
-     * @param whole the pixel's variance over the typical one, both channels together
-     */
-    double weighed(int pixel, double score, double mean, double squares, double whole) {
-      double variance = squares / (cycles - 1);
-      double wobble = WOBBLE * WOBBLE * mean * mean;
-      double own = mean * Math.sqrt(cycles / Math.max(variance, 1e-12));
-      double share = places == null ? leastShare : places.shareAt(pixel);
-      double chance =
-          Math.max(
-              wildAlong.chance(besides(variance, wobble), share),
-              wildInAll.chance(besides(whole, wobble / 2), share));
-      return WildPixels.score(score, ownTable.score(own), chance);
-    }
-
-    /** What is left of a variance without the share laid to the signal. */
-    private static double besides(double variance, double wobble) {
-      return Math.max(variance - wobble, Math.min(variance, 1));
     }
   }
 }

@@ -48,23 +48,36 @@ final class WildPixels {
     return odds / (1 + odds);
   }
 
+  /** The score of the mixture; parameters as below. */
+  static double score(double score, double ownScore, double chance) {
+    LargestScore only = new LargestScore(Double.NEGATIVE_INFINITY);
+    takeScore(score, ownScore, chance, only);
+    return only.score();
+  }
+
   /**
-   * The score of the mixture.
+   * Takes the score of the mixture.
    *
    * @param score of the moderated t, above 0
    * @param ownScore of the pixel's own t
    * @param chance that it is wild
    */
-  static double score(double score, double ownScore, double chance) {
+  static void takeScore(double score, double ownScore, double chance, LargestScore best) {
     if (ownScore >= score) {
-      return score;
+      best.take(score);
+      return;
     }
     if (score > 37 && ownScore > 37) {
-      return ownScore;
+      best.take(ownScore);
+      return;
     }
-    double tail =
-        NormalScore.upperTail(Math.min(37, score))
-            + chance * NormalScore.upperTail(Math.min(37, ownScore));
-    return NormalScore.ofUpperTail(Math.min(tail, 1));
+    double ownTail = chance * NormalScore.upperTail(Math.min(37, ownScore));
+    if (best.surpasses(ownTail)) {
+      return;
+    }
+    double tail = NormalScore.upperTail(Math.min(37, score)) + ownTail;
+    if (!best.surpasses(tail)) {
+      best.take(NormalScore.ofUpperTail(Math.min(tail, 1)));
+    }
   }
 }
