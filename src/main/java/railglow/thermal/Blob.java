@@ -25,14 +25,17 @@ record Blob(double column, double row, double sigma, double inPhase, double quad
         Math.min(height, (int) row + reach + 1));
   }
 
-  /** Adds the shape times an amplitude to a plane. */
-  void addTo(float[] plane, int width, int height, double amplitude) {
-    Area area = area(width, height);
-    for (int y = area.top(); y < area.bottom(); y++) {
-      for (int x = area.left(); x < area.right(); x++) {
-        plane[y * width + x] += (float) (amplitude * shape(x, y));
-      }
+  /**
+   * Its shape along an axis of n pixels, 0 outside of some: the shape is the product of the
+   * profiles.
+   */
+  double[] profile(double centre, int from, int to, int n) {
+    double[] profile = new double[n];
+    for (int at = from; at < to; at++) {
+      double d = (at - centre) / sigma;
+      profile[at] = Math.exp(-0.5 * d * d);
     }
+    return profile;
   }
 
   /**

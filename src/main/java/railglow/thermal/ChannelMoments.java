@@ -1,7 +1,5 @@
 package railglow.thermal;
 
-import java.util.Arrays;
-
 /**
  * Running mean and covariance, per pixel, of the pair (in-phase, quadrature) over cycles, by
  * Welford's update (Technometrics 4, 1962, p. 419): no sums of squares, so nothing cancels. Planes
@@ -18,8 +16,6 @@ final class ChannelMoments {
   private final float[] products;
   private float[] firstI;
   private float[] firstC;
-  private float[] takenI;
-  private float[] takenC;
   private float[] evening;
   private int cycles;
 
@@ -44,10 +40,6 @@ final class ChannelMoments {
     firstI = other.firstI;
     firstC = other.firstC;
     evening = null;
-    if (takenI != null) {
-      Arrays.fill(takenI, from, to, 0);
-      Arrays.fill(takenC, from, to, 0);
-    }
     update(other, inPhase, quadrature, from, to);
   }
 
@@ -96,23 +88,17 @@ final class ChannelMoments {
     }
   }
 
-  /** Takes planes out of the means and of the first cycle; the scatter stays. */
-  void subtractFromMeans(float[] inPhase, float[] quadrature, int from, int to) {
-    if (takenI == null) {
-      takenI = new float[meanI.length];
-      takenC = new float[meanC.length];
-    }
-    System.arraycopy(inPhase, from, takenI, from, to - from);
-    System.arraycopy(quadrature, from, takenC, from, to - from);
-    for (int i = from; i < to; i++) {
-      meanI[i] -= inPhase[i];
-      meanC[i] -= quadrature[i];
+  /** Takes what is in a row out of the means; the scatter stays. */
+  void subtractFromMeans(float[] inPhase, float[] quadrature, int from, int n) {
+    for (int x = 0; x < n; x++) {
+      meanI[from + x] -= inPhase[x];
+      meanC[from + x] -= quadrature[x];
     }
   }
 
   /**
    * Measures the pixels from one to before another in units of a deviation of their own, until set
-   * anew; nothing may be taken out of the means afterwards.
+   * anew.
    *
    * @param perDeviation one over that deviation, for every pixel
    */
@@ -128,31 +114,66 @@ final class ChannelMoments {
     }
   }
 
-  /** How far the first cycle is from the mean of all along a I + b C. */
-  double firstDeviation(int i, double a, double b) {
+  /** Those of one pixel. */
+  PixelMoments at(int i) {
     float each = evening == null ? 1 : evening[i];
-    double dI = each * firstI[i] - meanI[i] - (takenI == null ? 0 : each * takenI[i]);
-    double dC = each * firstC[i] - meanC[i] - (takenC == null ? 0 : each * takenC[i]);
-    return a * dI + b * dC;
+    return new PixelMoments(
+        cycles,
+        meanI[i],
+        meanC[i],
+        squaresI[i],
+        squaresC[i],
+        products[i],
+        each * firstI[i] - meanI[i],
+        each * firstC[i] - meanC[i]);
   }
 
-  /** trace(N^-1 S) of a pixel's sums of squares S for a noise N. */
-  double whitened(int i, PooledNoise noise, boolean withoutFirst) {
-    double ii = squaresI[i];
-    double cc = squaresC[i];
-    double ic = products[i];
-    if (withoutFirst) {
-      double dI = firstDeviation(i, 1, 0);
-      double dC = firstDeviation(i, 0, 1);
-      double per = cycles / (cycles - 1.0);
-      ii = Math.max(0, ii - per * dI * dI);
-      cc = Math.max(0, cc - per * dC * dC);
-      ic -= per * dI * dC;
+  /**
+   * Those of one pixel with one cycle more: the bits of setting all to that, taking planes out and
+   * evening them out.
+   *
+   * @param x in phase in that cycle
+   * @param y in quadrature
+   * @param takenI what is taken out of the mean and of the first cycle
+   * @param takenC likewise
+   * @param each one over the deviation that is the unit
+   */
+  PixelMoments with(int i, float x, float y, float takenI, float takenC, float each) {
+    float share = 1f / (cycles + 1);
+    float rest = 1 - share;
+    float dX = x - meanI[i];
+    float dY = y - meanC[i];
+    float newI = (meanI[i] + dX * share - takenI) * each;
+    float newC = (meanC[i] + dY * share - takenC) * each;
+    return new PixelMoments(
+        cycles + 1,
+        newI,
+        newC,
+        (squaresI[i] + dX * dX * rest) * (each * each),
+        (squaresC[i] + dY * dY * rest) * (each * each),
+        (products[i] + dX * dY * rest) * (each * each),
+        each * firstI[i] - newI - each * takenI,
+        each * firstC[i] - newC - each * takenC);
+  }
+
+  /** Becomes the means of part of a row of another; the scatter too where it is asked for. */
+  void copyRow(ChannelMoments other, int from, int n, boolean withScatter) {
+    cycles = other.cycles;
+    System.arraycopy(other.meanI, from, meanI, 0, n);
+    System.arraycopy(other.meanC, from, meanC, 0, n);
+    if (withScatter) {
+      System.arraycopy(other.squaresI, from, squaresI, 0, n);
+      System.arraycopy(other.squaresC, from, squaresC, 0, n);
+      System.arraycopy(other.products, from, products, 0, n);
     }
-    double determinant =
-        noise.varianceI() * noise.varianceC() - noise.covariance() * noise.covariance();
-    return (noise.varianceC() * ii + noise.varianceI() * cc - 2 * noise.covariance() * ic)
-        / determinant;
+  }
+
+  /** Becomes the means of another with one cycle more; the scatter is left as it is. */
+  void setMeansTo(ChannelMoments other, float[] inPhase, float[] quadrature, int from, int to) {
+    cycles = other.cycles + 1;
+    float share = 1f / cycles;
+    approach(meanI, other.meanI, inPhase, share, from, to);
+    approach(meanC, other.meanC, quadrature, share, from, to);
   }
 
   int cycles() {

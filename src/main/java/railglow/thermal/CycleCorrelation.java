@@ -9,7 +9,9 @@ package railglow.thermal;
  * Mutable, not thread-safe.
  */
 final class CycleCorrelation {
-  private static final int STRIDE = 3;
+  /** Rows that are no multiple of this are not looked at. */
+  static final int STRIDE = 3;
+
   private static final double KEPT = 0.9;
 
   /** Correlation within so many of its standard errors counts as none. */
@@ -51,7 +53,7 @@ final class CycleCorrelation {
    * What the variance between cycles is to be multiplied with to give that of the mean times the
    * cycles; 1 where nothing speaks for more.
    *
-   * @param moments with one cycle more than was added
+   * @param moments with one cycle more than was added, on the lattice at least
    * @param last that cycle
    */
   double scatterToMean(ChannelMoments moments, float[] last) {

@@ -168,7 +168,9 @@ public final class Detector {
 
   private void measure(WidthStatistics[] statistics, ScoreRule[] rules, LineNoise lines) {
     SpreadTable spread = SpreadTable.of(2.0 * (accepted - 1));
-    widths[0].momentsInto(scratch, 0, pixels());
+    for (int row = 0; row < height; row += CycleCorrelation.STRIDE) {
+      widths[0].momentsInto(scratch, row * width, (row + 1) * width);
+    }
     double scatterToMean = correlation.scatterToMean(scratch, widths[0].lastI());
     for (int w = 0; w < widths.length; w++) {
       MatchedFilter filter = widths[w].filter();

@@ -4,9 +4,12 @@ package railglow.thermal;
  * What the removal of common parts took from the lines that cross heat: its skirts lie within pixel
  * noise in every single cycle, are taken for part of the line and leave a negative line in the
  * mean. Estimated in the mean plane from the pixels outside the heat: since lines are constants,
- * this gives what cleaning every cycle without the warm pixels would have given. Stateless.
+ * this gives what cleaning every cycle without the warm pixels would have given. Immutable.
+ *
+ * @param rows what every pixel of a row has of it
+ * @param columns likewise
  */
-final class LineResidue {
+record LineResidue(double[] rows, double[] columns) {
   private static final double REJECT_SIGMAS = 3.5;
 
   /** With fewer pixels outside the heat a line is left alone. */
@@ -20,15 +23,13 @@ final class LineResidue {
   /** Noise may be so many of its own standard errors larger. */
   private static final double DOUBT = 2.5;
 
-  private LineResidue() {}
-
   /**
-   * The plane to be subtracted from a mean plane.
+   * What is to be subtracted from a mean plane.
    *
    * @param mask 1 for valid and 0 for invalid pixels, or null for all valid
    * @param removed what cleaning takes out of a cycle of these
    */
-  static float[] of(
+  static LineResidue of(
       float[] mean,
       boolean[] heat,
       float[] mask,
@@ -63,22 +64,38 @@ final class LineResidue {
     }
     double beyond = offset(rest, usable);
     double offset = level + beyond;
-    float[] residue = new float[mean.length];
     double variance = variance(rest, usable, beyond);
     double keepRows = kept(rows, inRow, variance);
     double keepColumns = kept(columns, inColumn, variance);
     for (int x = 0; x < width; x++) {
       columns[x] = keepColumns * removed.shareOfColumn(x) * columns[x];
     }
-    for (int row = 0, i = 0; row < height; row++) {
-      double ofRow = keepRows * removed.shareOfRow(row) * rows[row];
-      for (int x = 0; x < width; x++, i++) {
+    for (int row = 0; row < height; row++) {
+      rows[row] = keepRows * removed.shareOfRow(row) * rows[row] + offset;
+    }
+    return new LineResidue(rows, columns);
+  }
+
+  /** Subtracts it from a mean plane where there is data. */
+  void subtractFrom(float[] mean, float[] mask) {
+    for (int row = 0, i = 0; row < rows.length; row++) {
+      for (int x = 0; x < columns.length; x++, i++) {
         if (mask == null || mask[i] > 0) {
-          residue[i] = (float) (ofRow + columns[x] + offset);
+          mean[i] -= (float) (rows[row] + columns[x]);
         }
       }
     }
-    return residue;
+  }
+
+  /** The plane of it where there is no data, 0 elsewhere. */
+  float[] atHoles(float[] mask) {
+    float[] plane = new float[mask.length];
+    for (int row = 0, i = 0; row < rows.length; row++) {
+      for (int x = 0; x < columns.length; x++, i++) {
+        plane[i] = mask[i] > 0 ? 0 : (float) (rows[row] + columns[x]);
+      }
+    }
+    return plane;
   }
 
   /** Where neither row nor column crosses heat; 0 where that is nearly nowhere. */

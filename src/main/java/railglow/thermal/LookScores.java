@@ -19,20 +19,18 @@ final class LookScores {
   private final WidthPlanes[] widths;
   private final CommonParts.Removed removedI;
   private final CommonParts.Removed removedC;
+  private final TakenOut takenOut;
   private final ScoreRule[] rules;
   private final ScoreField field;
   private final ChannelMoments scratch;
   private final double bound;
   private final Area whole;
+  private final RowMoments moments;
   private final float[] squares;
+  private final float[] mirrored;
+  private final float[] work;
   private ScoreField mirror;
-  private float[] mirrored;
-  private float[] work;
-  private float[] filteredI;
-  private float[] filteredC;
-  private float[] modelI;
-  private float[] modelC;
-  private int takenOut;
+  private int blobsTakenOut;
 
   /**
    * @param rules per width; null where nothing could be scored
@@ -60,7 +58,11 @@ final class LookScores {
     this.scratch = scratch;
     this.bound = bound;
     whole = Area.whole(width, height);
-    squares = new float[width * height];
+    takenOut = new TakenOut(width, widths, removedI, removedC);
+    moments = new RowMoments(width);
+    squares = new float[width];
+    mirrored = new float[width];
+    work = new float[width];
     field.clear(whole);
   }
 
@@ -77,8 +79,7 @@ final class LookScores {
   private boolean callsAny(int w) {
     float least = rules[w].squareBelow(bound);
     for (int row = 0; row < height; row++) {
-      measure(w, row);
-      if (called(row, w, least) >= bound) {
+      if (field.includeAbove(measured(w, row, whole), bound, least, true)) {
         return true;
       }
     }
@@ -86,8 +87,9 @@ final class LookScores {
   }
 
   /**
-   * Scores every pixel. As soon as one is called the others are scored only as far as they are
-   * called too: what cleaning left around heat is in all of them, and goes first.
+   * Scores every pixel. As soon as one is called the others are scored only as far as is needed to
+   * know whether they are called too: what cleaning left around heat is in all of them, and goes
+   * first.
    *
    * @param clearsLines whether {@link #clearLines} follows
    */
@@ -96,9 +98,11 @@ final class LookScores {
     for (int w = 0; w < widths.length; w++) {
       float least = rules[w] == null ? 0 : rules[w].squareBelow(bound);
       for (int row = 0; row < height && rules[w] != null; row++) {
-        measure(w, row);
-        float most = any && clearsLines ? called(row, w, least) : scored(row, w, whole);
-        any |= most >= bound;
+        RowTests tests = measured(w, row, whole);
+        any |=
+            any && clearsLines
+                ? field.includeAbove(tests, bound, least, true)
+                : field.include(tests) >= bound;
       }
     }
   }
@@ -119,24 +123,21 @@ final class LookScores {
     if (rules[w] == null || called.isEmpty()) {
       return;
     }
-    widths[w].momentsInto(scratch, 0, width * height);
+    widths[w].meansInto(scratch);
     boolean[] heat = HeatRegion.around(called, scratch, widestArc, width, height);
-    float[] residueI = LineResidue.of(plain.meanI(), heat, mask, width, height, removedI);
-    float[] residueC = LineResidue.of(plain.meanC(), heat, mask, width, height, removedC);
-    plain.subtractFromMeans(residueI, residueC, 0, width * height);
-    modelI = residueI;
-    modelC = residueC;
+    LineResidue inPhase = LineResidue.of(plain.meanI(), heat, mask, width, height, removedI);
+    LineResidue quadrature = LineResidue.of(plain.meanC(), heat, mask, width, height, removedC);
+    inPhase.subtractFrom(plain.meanI(), mask);
+    quadrature.subtractFrom(plain.meanC(), mask);
+    takenOut.lines(inPhase, quadrature, mask);
     rescore(whole);
   }
 
   /** The list of the call before, and one more. */
   void without(List<Blob> blobs) {
-    modelI = modelI == null ? new float[width * height] : modelI;
-    modelC = modelC == null ? new float[width * height] : modelC;
-    for (; takenOut < blobs.size(); takenOut++) {
-      Blob blob = blobs.get(takenOut);
-      blob.addTo(modelI, width, height, blob.inPhase());
-      blob.addTo(modelC, width, height, blob.quadrature());
+    for (; blobsTakenOut < blobs.size(); blobsTakenOut++) {
+      Blob blob = blobs.get(blobsTakenOut);
+      takenOut.blob(blob, width, height);
       Area area = blob.area(width, height).grown(widest(), width, height);
       rescore(mirror == null ? whole : area);
     }
@@ -177,13 +178,7 @@ final class LookScores {
   }
 
   private void rescore(Area area) {
-    if (mirror == null) {
-      mirror = new ScoreField(width, height);
-      mirrored = new float[width * height];
-      work = new float[width * height];
-      filteredI = new float[width * height];
-      filteredC = new float[width * height];
-    }
+    mirror = mirror == null ? new ScoreField(width, height) : mirror;
     field.clear(area);
     mirror.clear(area);
     for (int w = 0; w < widths.length; w++) {
@@ -194,24 +189,13 @@ final class LookScores {
   }
 
   private void rescore(int w, Area area) {
-    MatchedFilter filter = widths[w].filter();
-    filter.apply(modelI, filteredI, removedI, area);
-    filter.apply(modelC, filteredC, removedC, area);
+    takenOut.prepare(w, area);
     ScoreRule opposite = rules[w].mirrored();
     float least = opposite.squareBelow(bound);
     for (int row = area.top(); row < area.bottom(); row++) {
-      measureWithout(w, row, area);
-      scored(row, w, area);
-      int start = row * width;
-      mirror.includeAbove(
-          least,
-          w,
-          scratch,
-          filter.scale(),
-          opposite,
-          mirrored,
-          start + area.left(),
-          start + area.right());
+      RowTests tests = measured(w, row, area);
+      field.include(tests);
+      mirror.includeAbove(tests.mirrored(opposite, mirrored), bound, least, false);
     }
   }
 
@@ -223,33 +207,21 @@ final class LookScores {
     return radius;
   }
 
-  /** Moments and squares of a row. */
-  private void measure(int w, int row) {
-    int from = row * width;
-    widths[w].momentsInto(scratch, from, from + width);
-    rules[w].evenOut(scratch, from, from + width);
-    rules[w].squares(scratch, squares, from, from + width);
-  }
-
-  /** The same without what was taken out, and of the mirrored directions too. */
-  private void measureWithout(int w, int row, Area area) {
-    int from = row * width + area.left();
-    int to = row * width + area.right();
-    widths[w].momentsInto(scratch, from, to);
-    scratch.subtractFromMeans(filteredI, filteredC, from, to);
-    rules[w].evenOut(scratch, from, to);
-    rules[w].squares(scratch, squares, mirrored, work, from, to);
-  }
-
-  private float scored(int row, int w, Area area) {
-    int from = row * width + area.left();
-    int to = row * width + area.right();
-    return field.include(w, scratch, widths[w].filter().scale(), rules[w], squares, from, to);
-  }
-
-  private float called(int row, int w, float least) {
-    int from = row * width;
-    float[] scale = widths[w].filter().scale();
-    return field.includeAbove(least, w, scratch, scale, rules[w], squares, from, from + width);
+  /** Along a row, without what was taken out; squares of the mirrored directions once asked for. */
+  private RowTests measured(int w, int row, Area area) {
+    int start = row * width + area.left();
+    int n = area.columns();
+    ScoreRule rule = rules[w];
+    moments.set(widths[w], start, n, rule.asksForScatter());
+    if (mirror != null) {
+      takenOut.takeOutOf(moments, w, row, area);
+    }
+    rule.evenOut(moments);
+    if (mirror == null) {
+      rule.squares(moments.moments(), squares, 0, n);
+    } else {
+      rule.squares(moments.moments(), squares, mirrored, work, 0, n);
+    }
+    return new RowTests(w, rule, widths[w].filter().scale(), moments, squares, start, n);
   }
 }

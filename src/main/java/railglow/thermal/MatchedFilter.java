@@ -16,6 +16,7 @@ final class MatchedFilter {
   private final SymmetricKernel sums;
   private final float[] scale;
   private final float[] scaleRow;
+  private final float[] acrossRow;
   private final double[] sharesAcross;
   private final double[] sharesDown;
   private float leastScale;
@@ -32,6 +33,7 @@ final class MatchedFilter {
     sums = new SymmetricKernel(width, height, radius);
     scale = new float[width * height];
     scaleRow = new float[width];
+    acrossRow = new float[width];
     sharesAcross = meanShares(width);
     sharesDown = meanShares(height);
     maskWith(null);
@@ -95,9 +97,8 @@ final class MatchedFilter {
   /** The same bits in an area only; the rest of the output is left as it is. */
   void apply(float[] input, float[] output, CommonParts.Removed removed, Area area) {
     int n = area.columns();
-    float[] across =
-        Arrays.copyOfRange(evening(sharesAcross, removed.rowShare()), area.left(), area.right());
-    float[] down = evening(sharesDown, removed.columnShare());
+    Evening evening = evening(removed);
+    float[] across = Arrays.copyOfRange(evening.across(), area.left(), area.right());
     sums.sum(
         input,
         kernel,
@@ -105,9 +106,42 @@ final class MatchedFilter {
         (row, line) -> {
           int start = row * width + area.left();
           System.arraycopy(scale, start, scaleRow, 0, n);
-          normalise(line, scaleRow, across, down[row], n);
+          normalise(line, scaleRow, across, evening.down()[row], n);
           System.arraycopy(line, 0, output, start, n);
         });
+  }
+
+  /** What makes good, per column and per row, the noise that removed means took with them. */
+  record Evening(float[] across, float[] down) {}
+
+  Evening evening(CommonParts.Removed removed) {
+    return new Evening(
+        evening(sharesAcross, removed.rowShare()), evening(sharesDown, removed.columnShare()));
+  }
+
+  /**
+   * What the kernel makes of a profile along one axis, before {@link #normalise}: the kernel of a
+   * plane that is a product of two profiles makes of it the product of these.
+   */
+  float[] along(double[] profile) {
+    int radius = radius();
+    float[] sum = new float[profile.length];
+    for (int at = 0; at < sum.length; at++) {
+      double all = 0;
+      int last = Math.min(profile.length - 1, at + radius);
+      for (int k = Math.max(0, at - radius); k <= last; k++) {
+        all += kernel[Math.abs(k - at)] * profile[k];
+      }
+      sum[at] = (float) all;
+    }
+    return sum;
+  }
+
+  /** Normalises such sums in a row, of columns from one on, as those of {@link #apply}. */
+  void normalise(float[] line, int row, int left, int n, Evening evening) {
+    System.arraycopy(scale, row * width + left, scaleRow, 0, n);
+    System.arraycopy(evening.across(), left, acrossRow, 0, n);
+    normalise(line, scaleRow, acrossRow, evening.down()[row], n);
   }
 
   private static void normalise(float[] line, float[] scale, float[] across, float even, int n) {

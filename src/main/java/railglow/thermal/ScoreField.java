@@ -10,6 +10,9 @@ final class ScoreField {
   /** Lower scores are no candidates for anything. */
   static final float WORTH_A_SECOND_LOOK = 3;
 
+  /** Far more than a score loses as a float. */
+  private static final double MARGIN = 1e-5;
+
   private final int width;
   private final float[] scores;
   private final byte[] widthIndex;
@@ -55,28 +58,26 @@ final class ScoreField {
   }
 
   /**
-   * Takes in the tests of one width at pixels of a row, from one to before another.
+   * Takes in the tests of one width along part of a row.
    *
-   * @param squares by the rule, at these pixels
    * @return the largest score that is worth a second look, or what is lower
    */
-  float include(
-      int index,
-      ChannelMoments moments,
-      float[] scale,
-      ScoreRule rule,
-      float[] squares,
-      int from,
-      int to) {
-    for (int i = from, x = 0; i < to; i++, x++) {
-      newScores[x] = rule.score(squares[i]);
+  float include(RowTests tests) {
+    int start = tests.start();
+    int n = tests.pixels();
+    float[] squares = tests.squares();
+    ScoreRule rule = tests.rule();
+    for (int x = 0; x < n; x++) {
+      newScores[x] = rule.score(squares[x]);
     }
-    int n = 0;
-    for (int i = from, x = 0; i < to; i++, x++) {
+    float[] scale = tests.scale();
+    int index = tests.widthIndex();
+    int doubtful = 0;
+    for (int x = 0, i = start; x < n; x++, i++) {
       float score = scale[i] > 0 ? newScores[x] : Float.NEGATIVE_INFINITY;
       boolean wins = score > scores[i];
       if (wins && score > WORTH_A_SECOND_LOOK) {
-        worthALook[n++] = i;
+        worthALook[doubtful++] = x;
         continue;
       }
       // no branch: which width wins is a toss-up that no processor can guess
@@ -84,62 +85,58 @@ final class ScoreField {
       scores[i] = wins ? score : scores[i];
     }
     float most = WORTH_A_SECOND_LOOK;
-    for (int k = 0; k < n; k++) {
-      int i = worthALook[k];
-      most = Math.max(most, take(i, index, doubted(rule, i, moments, scores[i])));
+    for (int k = 0; k < doubtful; k++) {
+      int x = worthALook[k];
+      float score = tests.doubted(x, scores[start + x], Double.POSITIVE_INFINITY);
+      most = Math.max(most, score);
+      take(start + x, index, score);
     }
     return most;
   }
 
   /**
-   * The same at those pixels only whose square is so large; the others are left as they are.
+   * Takes in those that are as high as a bound; the others are left as they are.
    *
-   * @return as above
+   * @param least no smaller square is as high
+   * @param onlyWhether how much higher they are need not be known
+   * @return whether any is
    */
-  float includeAbove(
-      float least,
-      int index,
-      ChannelMoments moments,
-      float[] scale,
-      ScoreRule rule,
-      float[] squares,
-      int from,
-      int to) {
-    float most = WORTH_A_SECOND_LOOK;
-    if (!(largest(squares, from, to) >= least)) {
-      return most;
+  boolean includeAbove(RowTests tests, double bound, float least, boolean onlyWhether) {
+    float[] squares = tests.squares();
+    boolean any = false;
+    if (!(largest(squares, tests.pixels()) >= least)) {
+      return any;
     }
-    for (int i = from; i < to; i++) {
-      if (squares[i] >= least && scale[i] > 0) {
-        float score = rule.score(squares[i]);
-        boolean doubtful = score > WORTH_A_SECOND_LOOK;
+    double enough = onlyWhether ? bound + MARGIN : Double.POSITIVE_INFINITY;
+    for (int x = 0, i = tests.start(); x < tests.pixels(); x++, i++) {
+      boolean isKnown = onlyWhether && scores[i] >= bound;
+      if (squares[x] >= least && tests.scale()[i] > 0 && !isKnown) {
+        float score = tests.rule().score(squares[x]);
         if (score > scores[i]) {
-          most =
-              Math.max(
-                  most, take(i, index, doubtful ? doubted(rule, i, moments, scores[i]) : score));
+          float floor = (float) Math.max(scores[i], bound - MARGIN);
+          score = score > WORTH_A_SECOND_LOOK ? tests.doubted(x, floor, enough) : score;
+          if (score >= bound) {
+            any = true;
+            take(i, tests.widthIndex(), score);
+          }
         }
       }
     }
-    return most;
+    return any;
   }
 
-  private static float largest(float[] squares, int from, int to) {
+  private static float largest(float[] squares, int n) {
     float most = Float.NEGATIVE_INFINITY;
-    for (int i = from; i < to; i++) {
-      most = Math.max(most, squares[i]);
+    for (int x = 0; x < n; x++) {
+      most = Math.max(most, squares[x]);
     }
     return most;
   }
 
-  private static float doubted(ScoreRule rule, int pixel, ChannelMoments moments, float floor) {
-    return (float) rule.doubted(pixel, moments, floor);
-  }
-
-  private float take(int pixel, int index, float score) {
+  private void take(int pixel, int index, float score) {
     if (score > scores[pixel]) {
       widthIndex[pixel] = (byte) index;
       scores[pixel] = score;
     }
-    return score;
   }
 }

@@ -69,10 +69,13 @@ final class ScoreRule {
   }
 
   /** Brings moments into the units of this rule. */
-  void evenOut(ChannelMoments moments, int from, int to) {
-    if (perDeviation != null) {
-      moments.evenOut(perDeviation, from, to);
-    }
+  void evenOut(RowMoments moments) {
+    moments.evenOut(perDeviation);
+  }
+
+  /** Whether a pixel's own scatter has a say in its squares. */
+  boolean asksForScatter() {
+    return !Double.isInfinite(noise.priorDegrees());
   }
 
   /** Moderated degrees of freedom, never more than those of the typical variance itself. */
@@ -85,14 +88,14 @@ final class ScoreRule {
    * in which it is largest.
    */
   void squares(ChannelMoments moments, float[] into, int from, int to) {
+    if (!asksForScatter()) {
+      Extremes.most(moments, arc, into, from, to);
+      Extremes.square(into, moments.cycles(), from, to);
+      return;
+    }
     Arrays.fill(into, from, to, Float.NEGATIVE_INFINITY);
     for (int j = 0; j < arc.directions(); j++) {
-      Direction along = Direction.of((float) arc.weightI()[j], (float) arc.weightC()[j], this);
-      if (Double.isInfinite(noise.priorDegrees())) {
-        along.keepLargestOfAlike(moments, into, from, to);
-      } else {
-        along.keepLargest(moments, into, from, to);
-      }
+      direction(j).keepLargest(moments, into, from, to);
     }
   }
 
@@ -103,11 +106,16 @@ final class ScoreRule {
    */
   void squares(
       ChannelMoments moments, float[] into, float[] mirrored, float[] work, int from, int to) {
+    if (!asksForScatter()) {
+      Extremes.mostAndLeast(moments, arc, into, mirrored, from, to);
+      Extremes.square(into, moments.cycles(), from, to);
+      Extremes.square(mirrored, -moments.cycles(), from, to);
+      return;
+    }
     Arrays.fill(into, from, to, Float.NEGATIVE_INFINITY);
     Arrays.fill(mirrored, from, to, Float.NEGATIVE_INFINITY);
     for (int j = 0; j < arc.directions(); j++) {
-      Direction.of((float) arc.weightI()[j], (float) arc.weightC()[j], this)
-          .squares(moments, work, from, to);
+      direction(j).squares(moments, work, from, to);
       for (int i = from; i < to; i++) {
         into[i] = Math.max(into[i], work[i]);
       }
@@ -115,6 +123,21 @@ final class ScoreRule {
         mirrored[i] = Math.max(mirrored[i], -work[i]);
       }
     }
+  }
+
+  private Direction direction(int j) {
+    float a = (float) arc.weightI()[j];
+    float b = (float) arc.weightC()[j];
+    double all = noise.priorDegrees() + degrees;
+    float share = (float) (1 / all);
+    float inflated = (float) Math.sqrt(noise.scatterToMeanI()) * a;
+    return new Direction(
+        a,
+        b,
+        (float) (noise.priorDegrees() / all),
+        share * inflated * inflated,
+        share * b * b,
+        2 * share * inflated * b);
   }
 
   /** The score of such a square; below 3 within 2e-5 of what the tables say. */
@@ -135,18 +158,19 @@ final class ScoreRule {
    * less doubt, they count.
    *
    * @param floor what is not above it need not be known
+   * @param enough once one is as high the others need not be known
    * @return the floor where nothing is above it
    */
-  double doubted(int i, ChannelMoments m, double floor) {
+  double doubted(int i, PixelMoments m, double floor, double enough) {
     LargestScore best = new LargestScore(floor);
-    double whole = m.whitened(i, noise, false) / (2 * degrees);
-    double wholeLater = degrees > 1 ? m.whitened(i, noise, true) / (2 * (degrees - 1)) : 0;
+    double whole = m.whitened(noise, false) / (2 * degrees);
+    double wholeLater = degrees > 1 ? m.whitened(noise, true) / (2 * (degrees - 1)) : 0;
     double[] t = new double[arc.directions()];
     for (int j = 0; j < t.length; j++) {
-      t[j] = all.t(meanAlong(j, i, m), squaresAlong(j, i, m), noise);
+      t[j] = all.t(meanAlong(j, m), squaresAlong(j, m), noise);
     }
     // a doubt never raises a score: the strongest first, as long as they are above the best
-    for (int k = 0; k < t.length; k++) {
+    for (int k = 0; k < t.length && best.score() < enough; k++) {
       int j = largest(t);
       double score = all.shared().score(t[j]);
       if (!(score > best.score())) {
@@ -158,14 +182,14 @@ final class ScoreRule {
     return best.score();
   }
 
-  private double meanAlong(int j, int i, ChannelMoments m) {
-    return arc.weightI()[j] * m.meanI()[i] + arc.weightC()[j] * m.meanC()[i];
+  private double meanAlong(int j, PixelMoments m) {
+    return arc.weightI()[j] * m.meanI() + arc.weightC()[j] * m.meanC();
   }
 
-  private double squaresAlong(int j, int i, ChannelMoments m) {
+  private double squaresAlong(int j, PixelMoments m) {
     double a = Math.sqrt(noise.scatterToMeanI()) * arc.weightI()[j];
     double b = arc.weightC()[j];
-    return a * a * m.squaresI()[i] + b * b * m.squaresC()[i] + 2 * a * b * m.products()[i];
+    return a * a * m.squaresI() + b * b * m.squaresC() + 2 * a * b * m.products();
   }
 
   private static int largest(double[] values) {
@@ -180,7 +204,7 @@ final class ScoreRule {
       int j,
       int i,
       double score,
-      ChannelMoments m,
+      PixelMoments m,
       double whole,
       double wholeLater,
       LargestScore best) {
@@ -188,11 +212,11 @@ final class ScoreRule {
       best.take(score);
       return;
     }
-    double mean = meanAlong(j, i, m);
-    double squares = squaresAlong(j, i, m);
+    double mean = meanAlong(j, m);
+    double squares = squaresAlong(j, m);
     all.weigh(i, score, mean, squares, whole, best);
     if (score > best.score() && degrees >= LEAST_DEGREES) {
-      double deviation = m.firstDeviation(i, arc.weightI()[j], arc.weightC()[j]);
+      double deviation = m.firstDeviation(arc.weightI()[j], arc.weightC()[j]);
       withoutFirst(i, score, mean, squares, deviation, wholeLater, best);
     }
   }
@@ -228,29 +252,6 @@ final class ScoreRule {
    */
   private record Direction(
       float a, float b, float prior, float shareI, float shareC, float shareIC) {
-    static Direction of(float a, float b, ScoreRule rule) {
-      double degrees = rule.noise.priorDegrees();
-      boolean alike = Double.isInfinite(degrees);
-      float prior = alike ? 1 : (float) (degrees / (degrees + rule.degrees));
-      float share = alike ? 0 : (float) (1 / (degrees + rule.degrees));
-      float inflated = (float) Math.sqrt(rule.noise.scatterToMeanI()) * a;
-      return new Direction(
-          a, b, prior, share * inflated * inflated, share * b * b, 2 * share * inflated * b);
-    }
-
-    /** Where no pixel's own scatter counts. */
-    void keepLargestOfAlike(ChannelMoments moments, float[] best, int from, int to) {
-      float k = moments.cycles();
-      float[] meanI = moments.meanI();
-      float[] meanC = moments.meanC();
-      float weightI = a;
-      float weightC = b;
-      for (int i = from; i < to; i++) {
-        float y = weightI * meanI[i] + weightC * meanC[i];
-        best[i] = Math.max(best[i], k * y * Math.abs(y));
-      }
-    }
-
     void keepLargest(ChannelMoments moments, float[] best, int from, int to) {
       float k = moments.cycles();
       float[] meanI = moments.meanI();

@@ -52,4 +52,9 @@ final class WidthPlanes {
   void momentsInto(ChannelMoments moments, int from, int to) {
     moments.setTo(settled, lastI, lastC, from, to);
   }
+
+  /** Their means alone, at all pixels. */
+  void meansInto(ChannelMoments moments) {
+    moments.setMeansTo(settled, lastI, lastC, 0, lastI.length);
+  }
 }

@@ -80,7 +80,7 @@ final class WildMap {
     int degrees = moments.cycles() - (withoutFirst ? 2 : 1);
     for (int i : lattice) {
       int block = i / width / blockSize * blockColumns + i % width / blockSize;
-      counts[block * BINS + bin(moments.whitened(i, noise, withoutFirst) / (2 * degrees))]++;
+      counts[block * BINS + bin(moments.at(i).whitened(noise, withoutFirst) / (2 * degrees))]++;
     }
     double perSample = Math.min(1, stride * stride / (2 * Math.PI * sigma * sigma));
     return new WildMap(

@@ -63,7 +63,10 @@ class WildLinesTest {
     for (double height : new double[] {0.5, 1, 3, 10, 100}) {
       for (double sigma : new double[] {1.5, 3, 5}) {
         float[] plane = white(7);
-        new Blob(COLUMN, ROW, sigma, height, 0).addTo(plane, WIDTH, HEIGHT, height);
+        Blob warm = new Blob(COLUMN, ROW, sigma, height, 0);
+        for (int i = 0; i < plane.length; i++) {
+          plane[i] += (float) (height * warm.shape(i % WIDTH, i / WIDTH));
+        }
         CommonParts.Removed removed = CommonParts.remove(plane, WIDTH, HEIGHT, null);
         int wild = 0;
         for (int d = -10; d <= 10; d++) {

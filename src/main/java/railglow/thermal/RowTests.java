@@ -1,0 +1,31 @@
+package railglow.thermal;
+
+/**
+ * The tests of one width along part of a row. Shares its arrays with who made it, until the next
+ * row.
+ *
+ * @param widthIndex which width
+ * @param scale 0 at pixels without data, for all of the picture
+ * @param squares by the rule, from the first pixel on
+ * @param start first pixel
+ * @param pixels how many
+ */
+record RowTests(
+    int widthIndex,
+    ScoreRule rule,
+    float[] scale,
+    RowMoments moments,
+    float[] squares,
+    int start,
+    int pixels) {
+
+  /** The same of the opposite directions. */
+  RowTests mirrored(ScoreRule opposite, float[] mirroredSquares) {
+    return new RowTests(widthIndex, opposite, scale, moments, mirroredSquares, start, pixels);
+  }
+
+  /** See {@link ScoreRule#doubted}; the pixel counted from the first. */
+  float doubted(int x, double floor, double enough) {
+    return (float) rule.doubted(start + x, moments.at(x), floor, enough);
+  }
+}

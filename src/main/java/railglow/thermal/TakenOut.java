@@ -1,0 +1,147 @@
+package railglow.thermal;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * What is taken out of the means of one look, as each width's filter shows it. Lines and blobs are
+ * products of a profile across and one down the picture; so is what a separable filter makes of
+ * them, and no plane is filtered. Only pixels without data, where a line is not, need that. Not
+ * thread-safe.
+ */
+final class TakenOut {
+  private final WidthPlanes[] widths;
+  private final CommonParts.Removed removedI;
+  private final CommonParts.Removed removedC;
+  private final OfWidth[] ofWidth;
+  private final float[] across;
+  private final float[] rowI;
+  private final float[] rowC;
+  private Holes holes;
+
+  TakenOut(
+      int width, WidthPlanes[] widths, CommonParts.Removed removedI, CommonParts.Removed removedC) {
+    this.widths = widths;
+    this.removedI = removedI;
+    this.removedC = removedC;
+    ofWidth = new OfWidth[widths.length];
+    for (int w = 0; w < widths.length; w++) {
+      MatchedFilter filter = widths[w].filter();
+      ofWidth[w] =
+          new OfWidth(new ArrayList<>(), filter.evening(removedI), filter.evening(removedC));
+    }
+    across = new float[width];
+    rowI = new float[width];
+    rowC = new float[width];
+  }
+
+  /**
+   * A product of profiles, filtered.
+   *
+   * @param inPhase amplitude
+   * @param quadrature amplitude
+   */
+  private record Product(float[] across, float[] down, float inPhase, float quadrature) {}
+
+  private record OfWidth(
+      List<Product> products, MatchedFilter.Evening eveningI, MatchedFilter.Evening eveningC) {}
+
+  /**
+   * What the products have too much at pixels without data.
+   *
+   * @param filteredI overwritten, of one width at a time
+   */
+  private record Holes(float[] inPhase, float[] quadrature, float[] filteredI, float[] filteredC) {}
+
+  /**
+   * Takes out what lines have.
+   *
+   * @param mask 1 for valid and 0 for invalid pixels, or null for all valid
+   */
+  void lines(LineResidue inPhase, LineResidue quadrature, float[] mask) {
+    double[] acrossAll = ones(inPhase.columns().length);
+    double[] downAll = ones(inPhase.rows().length);
+    add(acrossAll, inPhase.rows(), 1, 0);
+    add(inPhase.columns(), downAll, 1, 0);
+    add(acrossAll, quadrature.rows(), 0, 1);
+    add(quadrature.columns(), downAll, 0, 1);
+    if (mask != null) {
+      holes =
+          new Holes(
+              inPhase.atHoles(mask),
+              quadrature.atHoles(mask),
+              new float[mask.length],
+              new float[mask.length]);
+    }
+  }
+
+  private static double[] ones(int n) {
+    double[] ones = new double[n];
+    Arrays.fill(ones, 1);
+    return ones;
+  }
+
+  void blob(Blob blob, int width, int height) {
+    Area area = blob.area(width, height);
+    add(
+        blob.profile(blob.column(), area.left(), area.right(), width),
+        blob.profile(blob.row(), area.top(), area.bottom(), height),
+        (float) blob.inPhase(),
+        (float) blob.quadrature());
+  }
+
+  private void add(double[] profileAcross, double[] profileDown, float inPhase, float quadrature) {
+    for (int w = 0; w < widths.length; w++) {
+      MatchedFilter filter = widths[w].filter();
+      ofWidth[w].products.add(
+          new Product(filter.along(profileAcross), filter.along(profileDown), inPhase, quadrature));
+    }
+  }
+
+  /** To be called before rows of a width in an area are asked for. */
+  void prepare(int w, Area area) {
+    if (holes != null) {
+      MatchedFilter filter = widths[w].filter();
+      filter.apply(holes.inPhase, holes.filteredI, removedI, area);
+      filter.apply(holes.quadrature, holes.filteredC, removedC, area);
+    }
+  }
+
+  /** Takes it out of the moments of a width along a row of an area. */
+  void takeOutOf(RowMoments moments, int w, int row, Area area) {
+    int left = area.left();
+    int n = area.columns();
+    Arrays.fill(rowI, 0, n, 0);
+    Arrays.fill(rowC, 0, n, 0);
+    for (Product product : ofWidth[w].products) {
+      float down = product.down[row];
+      if (down != 0) {
+        System.arraycopy(product.across, left, across, 0, n);
+        if (product.inPhase != 0) {
+          addTimes(rowI, across, product.inPhase * down, n);
+        }
+        if (product.quadrature != 0) {
+          addTimes(rowC, across, product.quadrature * down, n);
+        }
+      }
+    }
+    MatchedFilter filter = widths[w].filter();
+    filter.normalise(rowI, row, left, n, ofWidth[w].eveningI);
+    filter.normalise(rowC, row, left, n, ofWidth[w].eveningC);
+    if (holes != null) {
+      int start = row * across.length + left;
+      for (int x = 0; x < n; x++) {
+        rowI[x] -= holes.filteredI[start + x];
+        rowC[x] -= holes.filteredC[start + x];
+      }
+    }
+    moments.takeOut(rowI, rowC);
+  }
+
+  private static void addTimes(float[] sum, float[] values, float factor, int n) {
+    for (int x = 0; x < n; x++) {
+      sum[x] += factor * values[x];
+    }
+  }
+}
