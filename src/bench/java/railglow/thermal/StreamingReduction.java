@@ -29,14 +29,20 @@ public final class StreamingReduction {
   private final Path file;
   private final RawLayout layout;
   private final int framesPerQuarter;
-  private final boolean plain;
+  private final int cycles;
+  private final CountSamples first;
+  private final List<Part> parts = new ArrayList<>();
 
-  private StreamingReduction(
-      Path file, int width, int height, int framesPerQuarter, boolean plain) {
+  private StreamingReduction(Path file, int width, int height, int framesPerQuarter)
+      throws IOException {
     this.file = file;
     this.layout = RawLayout.packed(width, height, SampleType.U16, Endian.LITTLE);
     this.framesPerQuarter = framesPerQuarter;
-    this.plain = plain;
+    this.first = new CountSamples(width, height);
+    try (RawFileFrames frames = frames()) {
+      cycles = frames.count() / (4 * framesPerQuarter);
+      frames.read(0, first);
+    }
   }
 
   public static void main(String[] args) throws Exception {
@@ -45,14 +51,16 @@ public final class StreamingReduction {
             Path.of(args[1]),
             Integer.parseInt(args[2]),
             Integer.parseInt(args[3]),
-            Integer.parseInt(args[4]),
-            args[0].equals("plain"));
+            Integer.parseInt(args[4]));
     int threads = args[0].equals("house-2") ? 2 : 1;
+    for (int k = 0; k < threads; k++) {
+      work.parts.add(args[0].equals("plain") ? work.new Plain() : work.new House());
+    }
     ExecutorService workers = Executors.newFixedThreadPool(threads);
     float[][] planes = null;
     for (int pass = 0; pass < Integer.parseInt(args[5]); pass++) {
       long start = System.nanoTime();
-      planes = work.pass(workers, threads);
+      planes = work.pass(workers);
       System.out.printf(Locale.ROOT, "%.3f%n", (System.nanoTime() - start) / 1e6);
     }
     workers.shutdown();
@@ -66,24 +74,18 @@ public final class StreamingReduction {
     Files.write(Path.of(args[6]), out.array());
   }
 
-  private float[][] pass(ExecutorService workers, int threads)
-      throws InterruptedException, ExecutionException, IOException {
-    int cycles;
-    CountSamples first = new CountSamples(layout.width(), layout.height());
-    try (RawFileFrames frames = frames()) {
-      cycles = frames.count() / (4 * framesPerQuarter);
-      frames.read(0, first);
+  private float[][] pass(ExecutorService workers) throws InterruptedException, ExecutionException {
+    List<Future<ChannelMoments>> results = new ArrayList<>();
+    for (int k = 0; k < parts.size(); k++) {
+      Part part = parts.get(k);
+      int from = cycles * k / parts.size();
+      int to = cycles * (k + 1) / parts.size();
+      results.add(workers.submit(() -> part.reduce(from, to)));
     }
-    List<Future<ChannelMoments>> parts = new ArrayList<>();
-    for (int k = 0; k < threads; k++) {
-      int from = cycles * k / threads;
-      int to = cycles * (k + 1) / threads;
-      parts.add(workers.submit(() -> plain ? plain(from, to) : house(from, to, first)));
-    }
-    ChannelMoments all = parts.get(0).get();
+    ChannelMoments all = results.get(0).get();
     float[][] planes = {all.meanI(), all.meanC(), all.squaresI(), all.squaresC()};
-    for (int k = 1; k < threads; k++) {
-      ChannelMoments more = parts.get(k).get();
+    for (int k = 1; k < results.size(); k++) {
+      ChannelMoments more = results.get(k).get();
       join(planes[0], planes[2], more.meanI(), more.squaresI(), all.cycles(), more.cycles());
       join(planes[1], planes[3], more.meanC(), more.squaresC(), all.cycles(), more.cycles());
     }
@@ -94,28 +96,42 @@ public final class StreamingReduction {
     return RawFileFrames.openRaw(file, layout, CountScale.unknown());
   }
 
-  private ChannelMoments house(int from, int to, CountSamples first) throws IOException {
-    int width = layout.width();
-    int height = layout.height();
-    CountSamples frame = new CountSamples(width, height);
-    QuarterAccumulator quarters = new QuarterAccumulator(width, height, 1);
-    // the first image ever added is the offset of the run: the same for every part
-    quarters.add(1, first);
-    quarters.reset();
-    ChannelMoments moments = new ChannelMoments(width * height);
-    float[] inPhase = new float[width * height];
-    float[] quadrature = new float[width * height];
-    try (RawFileFrames frames = frames()) {
-      for (int cycle = from; cycle < to; cycle++) {
-        for (int k = 0; k < 4 * framesPerQuarter; k++) {
-          frames.read(cycle * 4 * framesPerQuarter + k, frame);
-          quarters.add(1 + k / framesPerQuarter, frame);
-        }
-        channels(quarters.finish(cycle), inPhase, quadrature);
-        moments.add(inPhase, quadrature);
-      }
+  /** What one thread works with: made once, as a run does, and as the other programs do. */
+  private abstract class Part {
+    final CountSamples frame = new CountSamples(layout.width(), layout.height());
+    final int pixels = layout.width() * layout.height();
+    final float[] inPhase = new float[pixels];
+    final float[] quadrature = new float[pixels];
+
+    abstract ChannelMoments reduce(int fromCycle, int toCycle) throws IOException;
+  }
+
+  /** With the program's classes. */
+  private final class House extends Part {
+    private final QuarterAccumulator quarters =
+        new QuarterAccumulator(layout.width(), layout.height(), 1);
+
+    House() {
+      // the first image ever added is the offset of the run: the same for every part
+      quarters.add(1, first);
+      quarters.reset();
     }
-    return moments;
+
+    @Override
+    ChannelMoments reduce(int fromCycle, int toCycle) throws IOException {
+      ChannelMoments moments = new ChannelMoments(pixels);
+      try (RawFileFrames frames = frames()) {
+        for (int cycle = fromCycle; cycle < toCycle; cycle++) {
+          for (int k = 0; k < 4 * framesPerQuarter; k++) {
+            frames.read(cycle * 4 * framesPerQuarter + k, frame);
+            quarters.add(1 + k / framesPerQuarter, frame);
+          }
+          channels(quarters.finish(cycle), inPhase, quadrature);
+          moments.add(inPhase, quadrature);
+        }
+      }
+      return moments;
+    }
   }
 
   private static void channels(QuarterMeans q, float[] inPhase, float[] quadrature) {
@@ -130,44 +146,40 @@ public final class StreamingReduction {
   }
 
   /** The loop that one writes first. */
-  private ChannelMoments plain(int from, int to) throws IOException {
-    int pixels = layout.width() * layout.height();
-    CountSamples frame = new CountSamples(layout.width(), layout.height());
-    int[] offset = new int[pixels];
-    int[][] sums = new int[4][pixels];
-    float[][] q = new float[4][pixels];
-    float[] inPhase = new float[pixels];
-    float[] quadrature = new float[pixels];
-    ChannelMoments moments = new ChannelMoments(pixels);
-    try (RawFileFrames frames = frames()) {
-      for (int cycle = from; cycle < to; cycle++) {
-        for (int k = 0; k < 4 * framesPerQuarter; k++) {
-          frames.read(cycle * 4 * framesPerQuarter + k, frame);
-          short[] counts = frame.counts();
-          if (cycle + k == 0) {
+  private final class Plain extends Part {
+    private final int[][] sums = new int[4][pixels];
+    private final float[][] q = new float[4][pixels];
+
+    @Override
+    ChannelMoments reduce(int fromCycle, int toCycle) throws IOException {
+      ChannelMoments moments = new ChannelMoments(pixels);
+      try (RawFileFrames frames = frames()) {
+        for (int cycle = fromCycle; cycle < toCycle; cycle++) {
+          for (int k = 0; k < 4 * framesPerQuarter; k++) {
+            frames.read(cycle * 4 * framesPerQuarter + k, frame);
+            short[] counts = frame.counts();
+            int[] sum = sums[k / framesPerQuarter];
             for (int i = 0; i < pixels; i++) {
-              offset[i] = counts[i] & 0xFFFF;
+              sum[i] += counts[i] & 0xFFFF;
             }
           }
-          int[] sum = sums[k / framesPerQuarter];
-          for (int i = 0; i < pixels; i++) {
-            sum[i] += counts[i] & 0xFFFF;
+          short[] offset = first.counts();
+          for (int k = 0; k < 4; k++) {
+            for (int i = 0; i < pixels; i++) {
+              int above = sums[k][i] - framesPerQuarter * (offset[i] & 0xFFFF);
+              q[k][i] = (float) (above / (double) framesPerQuarter);
+              sums[k][i] = 0;
+            }
           }
-        }
-        for (int k = 0; k < 4; k++) {
           for (int i = 0; i < pixels; i++) {
-            q[k][i] = (float) ((sums[k][i] - framesPerQuarter * offset[i]) / (double) framesPerQuarter);
-            sums[k][i] = 0;
+            inPhase[i] = (q[1][i] + q[2][i] - q[0][i] - q[3][i]) * 0.5f;
+            quadrature[i] = (q[2][i] + q[3][i] - q[0][i] - q[1][i]) * 0.5f;
           }
+          moments.add(inPhase, quadrature);
         }
-        for (int i = 0; i < pixels; i++) {
-          inPhase[i] = (q[1][i] + q[2][i] - q[0][i] - q[3][i]) * 0.5f;
-          quadrature[i] = (q[2][i] + q[3][i] - q[0][i] - q[1][i]) * 0.5f;
-        }
-        moments.add(inPhase, quadrature);
       }
+      return moments;
     }
-    return moments;
   }
 
   /** Chan, Golub, LeVeque, "Updating formulae", COMPSTAT 1982, eq. 2.1. */

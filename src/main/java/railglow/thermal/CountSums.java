@@ -3,35 +3,37 @@ package railglow.thermal;
 import java.util.Arrays;
 
 /**
- * Exact sums of images of 16-bit counts, pixel by pixel. Adding an image allocates nothing. Not
- * thread-safe.
+ * Exact sums of images of 16-bit counts, pixel by pixel. Adding an image allocates nothing, but for
+ * the 258th. Not thread-safe.
  *
- * <p>Sums of even and odd pixels lie apart, in tiles whose pairs are in the cache when they are
- * added (decision 0097).
+ * <p>Kept are the sum of a pixel's counts modulo 65536 and the sum of their high bytes, both in 16
+ * bits, for loops over shorts become vector code where those from shorts to ints do not. What the
+ * high bytes do not account for is the sum of the low bytes, which 16 bits hold as well (decision
+ * 0111).
  */
 public final class CountSums {
   /** So many images of the highest count fit an int. */
   public static final int MOST_IMAGES = Integer.MAX_VALUE / 65536;
 
+  /** So many bytes of 255 fit 16 bits. */
+  private static final int MOST_BYTES = 257;
+
+  /** Pixels at a time that are forgotten while they are in the cache. */
   private static final int TILE = 4096;
-  private final CountPairs pairs = new CountPairs(TILE);
-  private final int[] tilePairs = new int[CountPairs.of(TILE)];
-  private final int[][] evens;
-  private final int[][] odds;
+
+  private final short[] sums;
+  private final short[] highSums;
+
+  /** What the images were that no longer are in the short sums; null before there are such. */
+  private int[] earlier;
+
   private int images;
+  private int imagesInShorts;
 
   /** Of images of so many pixels. */
   public CountSums(int pixels) {
-    evens = tiles(pixels);
-    odds = tiles(pixels);
-  }
-
-  private static int[][] tiles(int pixels) {
-    int[][] tiles = new int[(pixels + TILE - 1) / TILE][];
-    for (int tile = 0; tile < tiles.length; tile++) {
-      tiles[tile] = new int[CountPairs.of(Math.min(TILE, pixels - tile * TILE))];
-    }
-    return tiles;
+    sums = new short[pixels];
+    highSums = new short[pixels];
   }
 
   /**
@@ -43,20 +45,31 @@ public final class CountSums {
     if (images == MOST_IMAGES) {
       throw new IllegalStateException("more than " + MOST_IMAGES + " images in one sum");
     }
-    for (int tile = 0; tile < evens.length; tile++) {
-      int start = tile * TILE;
-      pairs.pack(counts, start, Math.min(TILE, counts.length - start), tilePairs);
-      addPairs(tilePairs, evens[tile], odds[tile]);
+    if (imagesInShorts == MOST_BYTES) {
+      moveToInts();
     }
+    add(counts, sums, highSums);
     images++;
+    imagesInShorts++;
   }
 
-  /** Must stay vector code (decision 0097). */
-  private static void addPairs(int[] pairs, int[] evenSums, int[] oddSums) {
-    for (int i = 0; i < evenSums.length; i++) {
-      evenSums[i] += pairs[i] & 0xFFFF;
-      oddSums[i] += pairs[i] >>> 16;
+  /** Must stay vector code: a mask or an unsigned shift in it would undo that (decision 0111). */
+  private static void add(short[] counts, short[] sums, short[] highSums) {
+    for (int i = 0; i < sums.length; i++) {
+      sums[i] += counts[i];
+      // the signed high byte, and 256 where the sign is set
+      highSums[i] += (counts[i] >> 8) - (counts[i] >> 15 << 8);
     }
+  }
+
+  private void moveToInts() {
+    int[] all = earlier == null ? new int[sums.length] : earlier;
+    for (int i = 0; i < all.length; i++) {
+      all[i] += sumInShorts(i);
+    }
+    earlier = all;
+    forget(0, sums.length);
+    imagesInShorts = 0;
   }
 
   /** How many images have been added since the last reset. */
@@ -66,43 +79,57 @@ public final class CountSums {
 
   /** The sum of one pixel. */
   public int sumAt(int pixel) {
-    int[][] sums = (pixel & 1) == 0 ? evens : odds;
-    return sums[pixel / TILE][pixel % TILE >> 1];
+    return earlier == null ? sumInShorts(pixel) : earlier[pixel] + sumInShorts(pixel);
+  }
+
+  private int sumInShorts(int pixel) {
+    int high = (highSums[pixel] & 0xFFFF) << 8;
+    return high + (sums[pixel] - high & 0xFFFF);
   }
 
   /** Forgets all images. */
   public void reset() {
-    for (int tile = 0; images > 0 && tile < evens.length; tile++) {
-      Arrays.fill(evens[tile], 0);
-      Arrays.fill(odds[tile], 0);
+    if (images > 0) {
+      forget(0, sums.length);
+      startAfresh();
+    }
+  }
+
+  private void forget(int from, int to) {
+    Arrays.fill(sums, from, to, (short) 0);
+    Arrays.fill(highSums, from, to, (short) 0);
+  }
+
+  private void startAfresh() {
+    if (earlier != null) {
+      Arrays.fill(earlier, 0);
     }
     images = 0;
+    imagesInShorts = 0;
   }
 
   /**
-   * Gives what the images lie above others on the mean, (sum - images x offset) x scale / images;
-   * and forgets them, while their sums are in the cache. Needs at least one image.
+   * Gives what the images lie above another on the mean, (sum - images x offset) x scale / images;
+   * and forgets them. Needs at least one image.
    *
-   * @param offsets sums of one image of the same size
+   * @param offsets one count for each pixel
    * @param mean one value for each pixel
    */
-  void takeMeansAbove(CountSums offsets, double scale, float[] mean) {
+  void takeMeansAbove(short[] offsets, double scale, float[] mean) {
     double each = scale / images;
-    for (int tile = 0; tile < evens.length; tile++) {
-      int start = tile * TILE;
-      takeMeansAbove(evens[tile], offsets.evens[tile], each, mean, start);
-      takeMeansAbove(odds[tile], offsets.odds[tile], each, mean, start + 1);
+    for (int from = 0; from < mean.length; from += TILE) {
+      int to = Math.min(mean.length, from + TILE);
+      meansAbove(offsets, each, mean, from, to);
+      forget(from, to);
     }
-    images = 0;
+    startAfresh();
   }
 
-  /** Of every second pixel. Sums and offsets as often both fit an int, so does what is between. */
-  private void takeMeansAbove(int[] sums, int[] offsets, double each, float[] mean, int first) {
+  /** Sums and offsets as often both fit an int, so does what is between. */
+  private void meansAbove(short[] offsets, double each, float[] mean, int from, int to) {
     int n = images;
-    int pixels = Math.min(sums.length, (mean.length - first + 1) / 2);
-    for (int i = 0; i < pixels; i++) {
-      mean[first + 2 * i] = (float) ((sums[i] - n * offsets[i]) * each);
+    for (int i = from; i < to; i++) {
+      mean[i] = (float) ((sumAt(i) - n * (offsets[i] & 0xFFFF)) * each);
     }
-    Arrays.fill(sums, 0);
   }
 }

@@ -19,7 +19,7 @@ public final class QuarterAccumulator {
   private CountSums[] countSums;
 
   /** The first image. */
-  private CountSums countOffset;
+  private short[] countOffset;
 
   private double[][] floatSums;
   private int[][] missing;
@@ -75,8 +75,7 @@ public final class QuarterAccumulator {
             new CountSums(pixels),
             new CountSums(pixels)
           };
-      countOffset = new CountSums(pixels);
-      countOffset.add(counts);
+      countOffset = counts.clone();
     }
     countSums[quarter].add(counts);
   }
