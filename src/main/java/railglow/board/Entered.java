@@ -30,8 +30,9 @@ public record Entered(
     clips = List.copyOf(clips);
   }
 
+  /** Each part by itself: the comparison of whole records is made when first used (0110). */
   public boolean isNothing() {
-    return equals(NOTHING);
+    return reflectedCelsius.isEmpty() && reflectedSigmaKelvin.isEmpty() && clips.isEmpty();
   }
 
   /** This, with what was entered later in the place of what it corrects. */

@@ -2,12 +2,10 @@ package railglow.cli;
 
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.LoggerContext;
-import ch.qos.logback.classic.encoder.PatternLayoutEncoder;
 import ch.qos.logback.classic.spi.Configurator;
 import ch.qos.logback.classic.spi.ConfiguratorRank;
-import ch.qos.logback.classic.spi.ILoggingEvent;
-import ch.qos.logback.core.FileAppender;
 import ch.qos.logback.core.spi.ContextAwareBase;
+import java.nio.file.Path;
 import org.slf4j.Logger;
 
 /**
@@ -24,15 +22,9 @@ public final class LogFile extends ContextAwareBase implements Configurator {
         || loader.getResource("logback.xml") != null) {
       return ExecutionStatus.INVOKE_NEXT_IF_ANY;
     }
-    PatternLayoutEncoder lines = new PatternLayoutEncoder();
-    lines.setContext(context);
-    lines.setPattern("%date %level [%thread] %logger{0}: %msg%n");
-    lines.start();
-    FileAppender<ILoggingEvent> file = new FileAppender<>();
+    LogLines file = new LogLines(path());
     file.setContext(context);
     file.setName("file");
-    file.setFile(path());
-    file.setEncoder(lines);
     file.start();
     context.getLogger(Logger.ROOT_LOGGER_NAME).setLevel(Level.INFO);
     context.getLogger(Logger.ROOT_LOGGER_NAME).addAppender(file);
@@ -41,8 +33,8 @@ public final class LogFile extends ContextAwareBase implements Configurator {
     return ExecutionStatus.DO_NOT_INVOKE_NEXT_IF_ANY;
   }
 
-  private static String path() {
+  private static Path path() {
     String temporary = System.getProperty("java.io.tmpdir") + "/railglow.log";
-    return System.getProperty("railglow.log", temporary);
+    return Path.of(System.getProperty("railglow.log", temporary));
   }
 }
