@@ -37,6 +37,7 @@ study looks thermal.LooksStudy
 study decision-time thermal.DecisionTimeStudy
 study decision-time-whole thermal.DecisionTimeStudy 30 60 2
 study upper-limit thermal.UpperLimitStudy 500
+study frame-times sim.FrameTimesStudy 2 2
 study pulses sim.PulseStudy 16 1
 study scenarios sim.ScenarioStudy 30
 study separation sim.SeparationStudy 12 3 4 5 6

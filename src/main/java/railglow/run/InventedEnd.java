@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.Random;
 import railglow.journal.RunHeader;
 import railglow.run.reduction.Reduced;
+import railglow.thermal.CycleTimes;
 import railglow.thermal.DetectionSettings;
 import railglow.thermal.Detector;
 import railglow.thermal.Look;
@@ -44,12 +45,13 @@ public final class InventedEnd {
     for (int cycle = 0; cycle < cycles; cycle++) {
       detector.addCycle(
           new QuarterMeans(
-              cycle,
-              quarter(random, 0),
-              quarter(random, RISE_KELVIN),
-              quarter(random, RISE_KELVIN),
-              quarter(random, 0),
-              new int[] {10, 10, 10, 10}));
+                  cycle,
+                  quarter(random, 0),
+                  quarter(random, RISE_KELVIN),
+                  quarter(random, RISE_KELVIN),
+                  quarter(random, 0),
+                  new int[] {1, 1, 1, 1})
+              .at(times(own.periodSeconds())));
       detector.look();
     }
     Look look = detector.look();
@@ -95,5 +97,15 @@ public final class InventedEnd {
       }
     }
     return large;
+  }
+
+  /** One frame early in each quarter, clear of the edges. */
+  private static CycleTimes times(double periodSeconds) {
+    double[][] frames = new double[4][1];
+    for (int quarter = 0; quarter < 4; quarter++) {
+      frames[quarter][0] = (quarter + 0.4) / 4 * periodSeconds;
+    }
+    double[] switches = {periodSeconds / 4, 3 * periodSeconds / 4};
+    return new CycleTimes(periodSeconds, false, false, switches, frames);
   }
 }

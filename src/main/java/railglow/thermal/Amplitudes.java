@@ -41,6 +41,18 @@ record Amplitudes(
     return a * a * varianceI + b * b * varianceC + 2 * a * b * covariance;
   }
 
+  /** Standard deviation of the angle between both, radians: of the noise across the length. */
+  double angleSigma() {
+    double size = size();
+    if (!(size > 0)) {
+      return Math.PI;
+    }
+    double a = inPhase / size;
+    double b = quadrature / size;
+    double across = b * b * varianceI + a * a * varianceC - 2 * a * b * covariance;
+    return Math.min(Math.PI / 2, Math.sqrt(Math.max(0, across)) / size);
+  }
+
   private double quadraticForm(double i, double c) {
     return varianceC * i * i + varianceI * c * c - 2 * covariance * i * c;
   }

@@ -1,5 +1,7 @@
 package railglow.thermal;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -40,7 +42,18 @@ public final class CodedPairs {
             difference(before.q2(), means.q2(), sign),
             difference(before.q3(), means.q3(), sign),
             difference(before.q4(), means.q4(), sign),
-            frames));
+            frames,
+            times(before, means)));
+  }
+
+  /** Of both; none where those of either are not known. */
+  private static List<CycleTimes> times(QuarterMeans before, QuarterMeans means) {
+    if (before.times().isEmpty() || means.times().isEmpty()) {
+      return List.of();
+    }
+    List<CycleTimes> times = new ArrayList<>(before.times());
+    times.addAll(means.times());
+    return times;
   }
 
   private static Plane difference(Plane a, Plane b, float factor) {

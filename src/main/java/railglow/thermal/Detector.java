@@ -22,6 +22,7 @@ public final class Detector {
   private final ChannelMoments scratch;
   private final ChannelMoments plainScratch;
   private final DriftFreeCycles cycles = new DriftFreeCycles();
+  private final FramesUsed framesUsed;
   private final CycleSigns signs;
   private final CycleCorrelation correlation;
   private final ScoreField field;
@@ -39,6 +40,7 @@ public final class Detector {
           "a picture of " + width + " x " + height + " pixels; at least 4 x 4 are needed");
     }
     this.settings = settings;
+    this.framesUsed = new FramesUsed(settings);
     this.width = width;
     this.height = height;
     int pixels = Math.multiplyExact(width, height);
@@ -71,6 +73,7 @@ public final class Detector {
       throw new IllegalStateException("more than the cap of " + accepted + " cycles");
     }
     cycles.next(means).ifPresent(this::settle);
+    framesUsed.add(means.times());
     accepted++;
   }
 
@@ -252,7 +255,7 @@ public final class Detector {
       significance.values()[i] = Float.isFinite(scores[i]) ? scores[i] : 0;
     }
     SourceFit fit =
-        new SourceFit(settings, new MeanPlanes(plainScratch, width, height), statistics);
+        new SourceFit(framesUsed.curve(), new MeanPlanes(plainScratch, width, height), statistics);
     SourceSearch search = new SourceSearch(fit, field, width, height, statistics, accepted);
     int stopped = firstCall;
     List<FoundSource> found =

@@ -9,8 +9,10 @@ import java.util.Optional;
  * <p>With time in periods, a slope s adds s/2 to the quadrature and nothing in phase; a curvature q
  * t^2 adds -q/8 in phase and nothing to the quadrature. Both come from the cycle means of the
  * neighbours, which a periodic signal leaves unchanged. A cycle is therefore final only when the
- * next one is there; until then it has a provisional form with a one-sided slope. A gap in the
- * cycle numbers (a rejected cycle, perhaps a shutter event with a new pattern) is never bridged.
+ * next one is there; until then it has a provisional form with a one-sided slope. Where the times
+ * of the frames are known, so is how far they are from the middles of the quarters, which the
+ * slope's part goes by ({@link DriftPart}). A gap in the cycle numbers (a rejected cycle, perhaps a
+ * shutter event with a new pattern) is never bridged.
  *
  * <p>For white noise of variance v per channel and cycle the slope costs v/32 and the curvature
  * 0.006 v within a cycle, and nearly nothing in the mean, where the corrections telescope. Not
@@ -22,6 +24,8 @@ final class DriftFreeCycles {
   private float[] quadrature;
   private float[] mean;
   private float[] meanBefore;
+  private DriftPart part = DriftPart.OF_WHOLE_QUARTERS;
+  private DriftPart partBefore = part;
   private boolean[] alive;
 
   /** Takes the next cycle; gives the one before it in its final form, if there is one. */
@@ -35,10 +39,15 @@ final class DriftFreeCycles {
     float[] newQuadrature = new float[newMean.length];
     reduce(q, newInPhase, newQuadrature, newMean);
     noteLife(newInPhase, newQuadrature);
+    DriftPart newPart = DriftPart.of(q.times());
     boolean adjacent = mean != null && q.cycle() == lastCycle + 1;
     Optional<ReducedCycle> finished =
-        mean == null ? Optional.empty() : Optional.of(corrected(adjacent ? newMean : null));
+        mean == null
+            ? Optional.empty()
+            : Optional.of(corrected(adjacent ? newMean : null, newPart));
     meanBefore = adjacent ? mean : null;
+    partBefore = part;
+    part = newPart;
     mean = newMean;
     inPhase = newInPhase;
     quadrature = newQuadrature;
@@ -62,27 +71,37 @@ final class DriftFreeCycles {
 
   /** The last cycle with what is known so far; empty before the first. */
   Optional<ReducedCycle> provisional() {
-    return mean == null ? Optional.empty() : Optional.of(corrected(null));
+    return mean == null ? Optional.empty() : Optional.of(corrected(null, part));
   }
 
-  private ReducedCycle corrected(float[] meanAfter) {
+  private ReducedCycle corrected(float[] meanAfter, DriftPart partAfter) {
     float[] i = inPhase.clone();
     float[] c = quadrature.clone();
     if (meanBefore != null && meanAfter != null) {
       for (int p = 0; p < i.length; p++) {
         i[p] += (meanAfter[p] - 2 * mean[p] + meanBefore[p]) * 0.0625f;
-        c[p] -= (meanAfter[p] - meanBefore[p]) * 0.25f;
       }
+      takeOut(meanAfter, meanBefore, 2 + partAfter.late() - partBefore.late(), i, c);
     } else if (meanAfter != null) {
-      for (int p = 0; p < i.length; p++) {
-        c[p] -= (meanAfter[p] - mean[p]) * 0.5f;
-      }
+      takeOut(meanAfter, mean, 1 + partAfter.late() - part.late(), i, c);
     } else if (meanBefore != null) {
-      for (int p = 0; p < i.length; p++) {
-        c[p] -= (mean[p] - meanBefore[p]) * 0.5f;
-      }
+      takeOut(mean, meanBefore, 1 + part.late() - partBefore.late(), i, c);
     }
     return new ReducedCycle(i, c);
+  }
+
+  /** Takes out what a slope adds that makes two means differ so many periods apart. */
+  private void takeOut(float[] later, float[] earlier, double periods, float[] i, float[] c) {
+    float ofC = (float) (part.quadrature() / periods);
+    for (int p = 0; p < c.length; p++) {
+      c[p] -= (later[p] - earlier[p]) * ofC;
+    }
+    float ofI = (float) (part.inPhase() / periods);
+    if (ofI != 0) {
+      for (int p = 0; p < i.length; p++) {
+        i[p] -= (later[p] - earlier[p]) * ofI;
+      }
+    }
   }
 
   private static void reduce(QuarterMeans q, float[] inPhase, float[] quadrature, float[] mean) {

@@ -32,15 +32,20 @@ public record FirstOrderResponse(double inPhase, double quadrature) {
 
   /** Of two lags in a row, in either order. */
   public static FirstOrderResponse of(double bodySeconds, double cameraSeconds, double period) {
-    return of(tau -> of(tau, period), bodySeconds, cameraSeconds, period);
+    return inARow(tau -> of(tau, period), bodySeconds, cameraSeconds, period);
   }
 
   /** Of two lags in a row in a pair of coded cycles, see {@link CodedPairs}. */
   public static FirstOrderResponse coded(double bodySeconds, double cameraSeconds, double period) {
-    return of(tau -> CodedResponse.of(tau, period), bodySeconds, cameraSeconds, period);
+    return inARow(tau -> CodedResponse.of(tau, period), bodySeconds, cameraSeconds, period);
   }
 
-  private static FirstOrderResponse of(
+  /**
+   * Of two lags in a row, in either order, from what one lag shows.
+   *
+   * @param single channels of one lag of a time constant
+   */
+  static FirstOrderResponse inARow(
       DoubleFunction<FirstOrderResponse> single,
       double bodySeconds,
       double cameraSeconds,

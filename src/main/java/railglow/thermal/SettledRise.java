@@ -48,26 +48,25 @@ record SettledRise(
   private static final double AT_THE_EDGE = 5;
 
   /**
-   * @param amplitudes in both channels
+   * @param amplitudes in both channels, of the frames used
    * @param commonRelativeVariance of a factor common to both (the shape's)
    */
-  static SettledRise of(
-      Amplitudes amplitudes, double commonRelativeVariance, DetectionSettings settings) {
-    return of(amplitudes, commonRelativeVariance, settings, true);
+  static SettledRise of(Amplitudes amplitudes, double commonRelativeVariance, ResponseCurve curve) {
+    return of(amplitudes, commonRelativeVariance, curve, true);
   }
 
   /** With noise alone in its interval, as if one body were the truth. */
-  static SettledRise ofOneBody(Amplitudes amplitudes, DetectionSettings settings) {
-    return of(amplitudes, 0, settings, false);
+  static SettledRise ofOneBody(Amplitudes amplitudes, ResponseCurve curve) {
+    return of(amplitudes, 0, curve, false);
   }
 
   private static SettledRise of(
       Amplitudes amplitudes,
       double commonRelativeVariance,
-      DetectionSettings settings,
+      ResponseCurve curve,
       boolean mayBeSheet) {
-    double[] taus = timeConstants(settings);
-    List<Settled> bodies = profile(taus, tau -> amplitudes.through(settings.response(tau), tau));
+    double[] taus = timeConstants(curve.settings());
+    List<Settled> bodies = profile(taus, tau -> amplitudes.through(curve.seen(tau), tau));
     Settled best = best(bodies);
     double common = CHI_SQUARED_95 * commonRelativeVariance;
     double[] ends = {best.rise(), best.rise()};
@@ -80,7 +79,7 @@ record SettledRise(
       double[] fastest = leastTau > 0 ? taus : Arrays.copyOfRange(taus, 1, taus.length);
       List<Settled> sheets =
           profile(
-              fastest, tau -> amplitudes.through(SheetResponse.of(tau, slowest, settings), tau));
+              fastest, tau -> amplitudes.through(SheetResponse.of(tau, slowest, curve::seen), tau));
       double sheet = best(sheets).rise();
       double[] sheetEnds = {sheet, sheet};
       if (widen(sheetEnds, sheets, best.chi(), tau -> CHI_SQUARED_95)) {

@@ -1,5 +1,7 @@
 package railglow.thermal;
 
+import java.util.function.DoubleFunction;
+
 /**
  * What a place shows from which heat spreads in a sheet: its rise under steady power grows with the
  * logarithm of time (Carslaw and Jaeger, Conduction of Heat in Solids, 1959, chapter X: the line
@@ -20,17 +22,19 @@ final class SheetResponse {
    *
    * @param fastest time constant in seconds, above 0
    * @param slowest time constant in seconds; one body where it is not above the fastest
+   * @param shown what one body of a time constant shows
    */
-  static FirstOrderResponse of(double fastest, double slowest, DetectionSettings settings) {
+  static FirstOrderResponse of(
+      double fastest, double slowest, DoubleFunction<FirstOrderResponse> shown) {
     double octaves = Math.log(slowest / fastest);
     if (!(octaves > 1e-6)) {
-      return settings.response(slowest);
+      return shown.apply(slowest);
     }
     double inPhase = 0;
     double quadrature = 0;
     for (int k = 0; k <= STEPS; k++) {
       double weight = (k == 0 || k == STEPS ? 1 : k % 2 == 1 ? 4 : 2) / (3.0 * STEPS);
-      FirstOrderResponse body = settings.response(fastest * Math.exp(octaves * k / STEPS));
+      FirstOrderResponse body = shown.apply(fastest * Math.exp(octaves * k / STEPS));
       inPhase += weight * body.inPhase();
       quadrature += weight * body.quadrature();
     }

@@ -34,13 +34,13 @@ final class SourceFit {
   /** Second-order growth of the position's variance in much noise, by simulation. */
   private static final double CURVATURE = 30;
 
-  private final DetectionSettings settings;
+  private final ResponseCurve curve;
   private final MeanPlanes planes;
   private final WidthStatistics[] statistics;
   private final Climb climb;
 
-  SourceFit(DetectionSettings settings, MeanPlanes planes, WidthStatistics[] statistics) {
-    this.settings = settings;
+  SourceFit(ResponseCurve curve, MeanPlanes planes, WidthStatistics[] statistics) {
+    this.curve = curve;
     this.planes = planes;
     this.statistics = statistics;
     this.climb = new Climb(planes, statistics);
@@ -254,7 +254,7 @@ final class SourceFit {
     double square = Math.max(fit.amplitude() * fit.amplitude() * fit.energy() / variance, 9);
     double share = stopShare * (1 - PEAK_BIAS / square);
     double spread = variance * (1 + CURVATURE / square) / (stopShare * stopShare);
-    StatedRise.Stated stated = new StatedRise(planes, settings).of(found, share, s);
+    StatedRise.Stated stated = new StatedRise(planes, curve).of(found, share, s);
     SettledRise rise = stated.settled();
     GaussianFit middle = stated.middle();
     int pixel = candidate.row() * planes.width() + candidate.column();
@@ -288,7 +288,7 @@ final class SourceFit {
         found.blob().quadrature(),
         statistics[found.candidate().widthIndex()].noise(),
         1 / (planes.cycles() * found.fit().energy()),
-        settings);
+        curve.settings());
   }
 
   private static boolean near(GaussianFit fit, Candidate candidate, double sigma) {

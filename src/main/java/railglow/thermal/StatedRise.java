@@ -36,19 +36,19 @@ final class StatedRise {
   private static final double MOST_NOISE = 0.05;
 
   private final MeanPlanes planes;
-  private final DetectionSettings settings;
+  private final ResponseCurve curve;
 
-  StatedRise(MeanPlanes planes, DetectionSettings settings) {
+  StatedRise(MeanPlanes planes, ResponseCurve curve) {
     this.planes = planes;
-    this.settings = settings;
+    this.curve = curve;
   }
 
   /**
    * What is said of the middle of a source.
    *
    * @param middle the fit that it rests on
-   * @param inPhase amplitude
-   * @param quadrature amplitude
+   * @param inPhase amplitude in whole quarters
+   * @param quadrature likewise
    */
   record Stated(
       GaussianFit middle, double inPhase, double quadrature, Swing swing, SettledRise settled) {}
@@ -95,14 +95,22 @@ final class StatedRise {
       List<Amplitudes> others,
       Interval open) {
     List<SettledRise> rises =
-        others.stream().map(other -> SettledRise.ofOneBody(other, settings)).toList();
-    Swing swing = Swing.of(amplitudes, shapeVariance, found.stop(), others, open);
+        others.stream().map(other -> SettledRise.ofOneBody(other, curve)).toList();
+    WholePulse whole = WholePulse.of(amplitudes, curve);
+    Amplitudes inWhole = whole.of(amplitudes);
+    Swing swing =
+        Swing.of(
+            inWhole,
+            shapeVariance + whole.relativeVariance(),
+            found.stop(),
+            others.stream().map(whole::of).toList(),
+            whole.with(open, inWhole.size()));
     return new Stated(
         fit.gaussian(),
-        amplitudes.inPhase(),
-        amplitudes.quadrature(),
+        inWhole.inPhase(),
+        inWhole.quadrature(),
         swing,
-        SettledRise.of(amplitudes, shapeVariance, settings)
+        SettledRise.of(amplitudes, shapeVariance, curve)
             .withShapes(rises)
             .notBelow(swing.interval95().low()));
   }

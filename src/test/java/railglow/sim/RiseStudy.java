@@ -7,6 +7,7 @@ import java.util.Locale;
 import railglow.sim.heat.BoardHeat;
 import railglow.sim.heat.PlacedPart;
 import railglow.sim.picture.BoardScene;
+import railglow.sim.picture.CameraSettings;
 import railglow.sim.picture.Reflection;
 import railglow.sim.truth.TruthLog;
 import railglow.thermal.HeatSource;
@@ -20,6 +21,9 @@ import railglow.thermal.RiseByModel;
  */
 public final class RiseStudy {
   private static final long SECOND = 1_000_000_000L;
+
+  /** So finely the truth is followed in time; edges and quarters' bounds lie on it. */
+  private static final int FINE_PER_SECOND = 50;
 
   private RiseStudy() {}
 
@@ -116,70 +120,46 @@ public final class RiseStudy {
   }
 
   /**
-   * The size of what the camera would see without noise at a part in step with pulses, through the
-   * board's coat, the largest within two pixels of its middle: mean of some cycles, a steady drift
-   * taken out.
+   * The true swing: the size of both channels of what the camera shows at a part, without noise and
+   * in the mean over whole quarters between edges in time, the largest within two pixels of the
+   * part's middle; mean of some cycles, a steady drift taken out. Frames of a run have no part in
+   * it.
    */
   static double swingKelvin(BenchScenario bench, PlacedPart part, int firstCycle, int lastCycle) {
-    int width = bench.camera().width();
-    BenchWorld world = new BenchWorld(bench, 0, new TruthLog());
+    CameraSettings camera = bench.camera();
+    int width = camera.width();
+    int height = camera.height();
+    BenchWorld world =
+        new BenchWorld(
+            bench.withCamera(camera.withSize(width, height, FINE_PER_SECOND).withNoiseKelvin(0)),
+            0,
+            new TruthLog());
     world.receive("CURR 0.500;VOLT 1.000", 0);
-    short[] counts = new short[width * bench.camera().height()];
+    short[] counts = new short[width * height];
+    float[] picture = new float[counts.length];
+    BoardScene scene = bench.board().newScene(world.heat(), width, height, Reflection.NONE);
     int column = (int) Math.round(bench.board().column(part));
     int row = (int) Math.round(bench.board().row(part));
-    double[][][] quarters = new double[lastCycle + 1][4][25];
-    int[][] frames = new int[lastCycle + 1][4];
-    float[] picture = new float[counts.length];
-    BoardScene scene =
-        bench.board().newScene(world.heat(), width, bench.camera().height(), Reflection.NONE);
+    LaggedQuarters[] places = new LaggedQuarters[25];
+    Arrays.setAll(
+        places,
+        k -> new LaggedQuarters(camera.lagSeconds(), 1.0 / FINE_PER_SECOND, FINE_PER_SECOND / 2));
     int switched = 0;
-    for (long n = 0; ; n++) {
+    long end = ScenarioStudy.LEAD_IN + (lastCycle + 1) * 2 * SECOND;
+    for (long n = 0; world.exposureNanos(n) <= end; n++) {
       long exposure = world.exposureNanos(n);
       switched = ScenarioStudy.switchOutput(world, exposure, switched, 2 * SECOND);
       world.takeFrame(exposure, counts);
       scene.render(1e-9 * exposure, picture);
-      long since = exposure - ScenarioStudy.LEAD_IN;
-      int cycle = (int) Math.floorDiv(since, 2 * SECOND);
-      if (cycle > lastCycle) {
-        break;
-      }
-      if (cycle >= 0) {
-        int quarter = (int) (Math.floorMod(since, 2 * SECOND) * 2 / SECOND);
-        for (int k = 0; k < 25; k++) {
-          int pixel = (row - 2 + k / 5) * width + column - 2 + k % 5;
-          quarters[cycle][quarter][k] += picture[pixel];
-        }
-        frames[cycle][quarter]++;
+      for (int k = 0; k < places.length; k++) {
+        double kelvin = picture[(row - 2 + k / 5) * width + column - 2 + k % 5];
+        places[k].take(kelvin, exposure >= ScenarioStudy.LEAD_IN);
       }
     }
-    double largest = 0;
-    for (int k = 0; k < 25; k++) {
-      double inPhase = 0;
-      double quadrature = 0;
-      for (int cycle = firstCycle; cycle <= lastCycle; cycle++) {
-        double[] q = new double[4];
-        for (int j = 0; j < 4; j++) {
-          q[j] = quarters[cycle][j][k] / frames[cycle][j];
-        }
-        inPhase += (q[1] + q[2] - q[0] - q[3]) / 2;
-        quadrature += (q[2] + q[3] - q[0] - q[1]) / 2;
-      }
-      int cycles = lastCycle - firstCycle + 1;
-      double drift =
-          (mean(quarters[lastCycle], frames[lastCycle], k)
-                  - mean(quarters[firstCycle], frames[firstCycle], k))
-              / (cycles - 1);
-      largest = Math.max(largest, Math.hypot(inPhase / cycles, quadrature / cycles - drift / 2));
-    }
-    return largest;
-  }
-
-  private static double mean(double[][] quarters, int[] frames, int k) {
-    double sum = 0;
-    for (int j = 0; j < 4; j++) {
-      sum += quarters[j][k] / frames[j] / 4;
-    }
-    return sum;
+    return Arrays.stream(places)
+        .mapToDouble(place -> place.swing(firstCycle, lastCycle))
+        .max()
+        .orElseThrow();
   }
 
   /** The picture of this heat without noise, long after it came to rest under a coat. */

@@ -46,7 +46,10 @@ class FewPlacesTest {
     Counted planes = new Counted(moments);
     Blob weaker = new Blob(500, 400, 2, 0.05, 0);
     Candidate at = new Candidate(500, 400, scores[400 * WIDTH + 500], 1);
-    new SourceFit(DetectionSettings.usual(2, 0, 0.05, 4, 30), planes, new WidthStatistics[1])
+    new SourceFit(
+            ResponseCurve.ofWholeQuarters(DetectionSettings.usual(2, 0, 0.05, 4, 30)),
+            planes,
+            new WidthStatistics[1])
         .mostLateHeat(new FoundSource(at, 0, EarlyStop.NONE, 0, null, weaker, List.of()), field);
     int warm = 0;
     for (int i = 0; i < scores.length; i++) {

@@ -126,6 +126,31 @@ final class FrameLabeller {
     return "";
   }
 
+  /**
+   * When the output really changed within a cycle or at its start: between the command and its
+   * confirmation, as far as anybody knows in the middle. Of a cycle without an edge fault.
+   */
+  EdgesMade edgesMade(int index) {
+    PlannedEdge[] own =
+        edges.get(index).stream()
+            .filter(edge -> edge.offsetNanos() < cycles[index].endNanos())
+            .toArray(PlannedEdge[]::new);
+    long[] nanos = new long[own.length];
+    for (int k = 0; k < own.length; k++) {
+      long commanded = commandedNanos[own[k].index()];
+      nanos[k] = commanded + (confirmedNanos[own[k].index()] - commanded) / 2;
+    }
+    return new EdgesMade(!own[0].on(), nanos);
+  }
+
+  /**
+   * Changes of the output in one cycle.
+   *
+   * @param onBefore whether it was on before the first
+   * @param nanos in order
+   */
+  record EdgesMade(boolean onBefore, long[] nanos) {}
+
   private boolean near(int edge, long plannedNanos, long midNanos) {
     long from = plannedNanos;
     long until = plannedNanos;

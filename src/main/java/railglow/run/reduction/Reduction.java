@@ -46,6 +46,7 @@ public final class Reduction {
   private final ReductionListener listener;
   private final FrameLabeller labeller;
   private final QuarterAccumulator quarters;
+  private final UsedTimes usedTimes = new UsedTimes();
   private final CycleLooks looks;
   private final LeadInMean leadIn;
   private final PixelRepair pixels;
@@ -206,9 +207,10 @@ public final class Reduction {
       return;
     }
     framesPerSecond = next.framesPerSecond;
+    int quarter = labeller.window(cycle).quarterAt(midNanos);
+    usedTimes.note(quarter, midNanos);
     quarters.add(
-        labeller.window(cycle).quarterAt(midNanos),
-        motion.corrected(pixels.repaired(frame.samples()), next.moveX, next.moveY));
+        quarter, motion.corrected(pixels.repaired(frame.samples()), next.moveX, next.moveY));
   }
 
   private void useOutside(Frame frame, long midNanos) {
@@ -248,12 +250,15 @@ public final class Reduction {
     spoiled = "";
     if (reason.isEmpty()) {
       QuarterMeans means =
-          pixels.unsaturated(quarters.finish(window.cycle()), listener, window.endNanos());
+          pixels
+              .unsaturated(quarters.finish(window.cycle()), listener, window.endNanos())
+              .at(usedTimes.take(window, labeller.edgesMade(cycle)));
       looks
           .take(means, window.inverted())
           .ifPresent(look -> listener.onLook(look, window.endNanos()));
     } else {
       quarters.reset();
+      usedTimes.reset();
     }
   }
 

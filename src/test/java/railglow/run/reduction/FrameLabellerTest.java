@@ -1,5 +1,6 @@
 package railglow.run.reduction;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -54,5 +55,14 @@ class FrameLabellerTest {
     labeller.edgeMade(new Edge(-1, false, 0, 10, 20));
     labeller.edgeMade(new Edge(99, false, 0, 10, 20));
     assertEquals("the on edge was not made", labeller.edgeFault(0, 100));
+  }
+
+  @Test
+  void edgesAreTakenForMadeBetweenCommandAndConfirmation() {
+    labeller.edgeMade(new Edge(2, true, 1, 3502, 3510));
+    labeller.edgeMade(new Edge(3, false, 0, 4500, 4520));
+    FrameLabeller.EdgesMade made = labeller.edgesMade(1);
+    assertArrayEquals(new long[] {3506, 4510}, made.nanos());
+    assertFalse(made.onBefore());
   }
 }
