@@ -7,8 +7,8 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
  * Writes numbers of any length up to 32 bits, most significant bit first. What is not a whole byte
- * yet stands at the top of a word that is written out every time, so that no branch hangs on how
- * many bits a number took (decision 0029). Not thread-safe.
+ * yet stands at the low end of a word that is written out every time, so that no branch hangs on
+ * how many bits a number took (decisions 0029 and 0112). Not thread-safe.
  */
 final class BitsOut {
   private static final VarHandle LONGS =
@@ -20,19 +20,25 @@ final class BitsOut {
   /** Of a pair of numbers: bits that are set only where one of them is 256 or more. */
   private static final int NOT_IN_TABLE = 0xFF00FF00;
 
-  /** Where a table's entry has its parts; a pair's bits are at most 26. */
-  private static final int LENGTH = 31;
+  /**
+   * A table's entry is a pair's bits, at most 26, and below them, in six bits, how many: as many as
+   * the shift of a long looks at, so that an entry serves as the number of its places.
+   */
+  private static final int LENGTH_BITS = 6;
 
+  private static final int LENGTH = (1 << LENGTH_BITS) - 1;
+  private static final int MOST_BITS = 32 - LENGTH_BITS;
   private static final int TOO_LONG = 32;
-  private static final int MOST_BITS = 26;
-  private static final long PATTERN = -1L << 64 - MOST_BITS;
 
   /** By k, made when first used, for all writers. */
   private static final AtomicReferenceArray<int[]> TABLES = new AtomicReferenceArray<>(15);
 
   private final byte[] bytes;
   private int position;
-  private long top;
+
+  /** Its low bits are those that were not whole bytes; what stands above them is of the past. */
+  private long word;
+
   private int held;
 
   /** Room for so many bytes and the word that is being filled. */
@@ -42,7 +48,6 @@ final class BitsOut {
 
   void begin() {
     position = 0;
-    top = 0;
     held = 0;
   }
 
@@ -52,11 +57,10 @@ final class BitsOut {
    * @param length 1 to 32
    */
   void put(int value, int length) {
-    long word = top | (value & 0xFFFFFFFFL) << 64 - held - length;
-    LONGS.set(bytes, position, word);
+    word = word << length | value & 0xFFFFFFFFL;
     int bits = held + length;
+    LONGS.set(bytes, position, word << 64 - bits);
     position += bits >>> 3;
-    top = word << (bits & 56);
     held = bits & 7;
   }
 
@@ -73,7 +77,7 @@ final class BitsOut {
     // The fields as locals: the loop keeps them in registers.
     byte[] into = bytes;
     int at = position;
-    long rest = top;
+    long all = word;
     int bits = held;
     int pairs = count / 2;
     int i = 0;
@@ -85,26 +89,24 @@ final class BitsOut {
       int f = table[(b | b >>> 8) & 0xFFFF];
       if (((a | b) & NOT_IN_TABLE | (e | f) & TOO_LONG) != 0) {
         position = at;
-        top = rest;
+        word = all;
         held = bits;
         putPair(a, k);
         putPair(b, k);
         at = position;
-        rest = top;
+        all = word;
         bits = held;
         continue;
       }
-      rest |= ((long) e << 32 & PATTERN) >>> bits;
-      bits += e & LENGTH;
-      rest |= ((long) f << 32 & PATTERN) >>> bits;
-      bits += f & LENGTH;
-      LONGS.set(into, at, rest);
+      int length = e + f & LENGTH;
+      all = all << length | (long) (e >>> LENGTH_BITS) << f | f >>> LENGTH_BITS;
+      bits += length;
+      LONGS.set(into, at, all << 64 - bits);
       at += bits >>> 3;
-      rest <<= bits & 56;
       bits &= 7;
     }
     position = at;
-    top = rest;
+    word = all;
     held = bits;
     for (; i < pairs; i++) {
       putPair(codes[i], k);
@@ -137,7 +139,7 @@ final class BitsOut {
     return table;
   }
 
-  /** The bits of any two numbers below 256, at the entry's top, and how many in its low five. */
+  /** An entry for any two numbers below 256. */
   private static int[] table(int k) {
     int[] table = new int[1 << 16];
     for (int pair = 0; pair < table.length; pair++) {
@@ -147,7 +149,7 @@ final class BitsOut {
       int length = (u >>> k) + 1 + k + end;
       int pattern = (1 << k | u & (1 << k) - 1) << end | 1 << k | v & (1 << k) - 1;
       boolean usual = u >>> k < MOST_ZEROS && v >>> k < MOST_ZEROS && length <= MOST_BITS;
-      table[pair] = usual ? pattern << 32 - length | length : TOO_LONG;
+      table[pair] = usual ? pattern << LENGTH_BITS | length : TOO_LONG;
     }
     return table;
   }
@@ -155,9 +157,8 @@ final class BitsOut {
   /** Fills the last byte with zeros. */
   int end() {
     if (held > 0) {
-      bytes[position++] = (byte) (top >>> 56);
+      bytes[position++] = (byte) (word << 8 - held);
     }
-    top = 0;
     held = 0;
     return position;
   }
