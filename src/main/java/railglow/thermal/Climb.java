@@ -1,7 +1,9 @@
 package railglow.thermal;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * From the pixel that is surest to the one that is warmest. How sure a pixel is depends on how
@@ -15,6 +17,7 @@ final class Climb {
 
   private final MeanPlanes planes;
   private final WidthStatistics[] statistics;
+  private final Map<Candidate, Double> known = new HashMap<>();
 
   Climb(MeanPlanes planes, WidthStatistics[] statistics) {
     this.planes = planes;
@@ -23,6 +26,7 @@ final class Climb {
 
   /** The top of the hill that a candidate is on, with the candidate's score. */
   Candidate from(Candidate start, List<Blob> others) {
+    known.clear();
     Candidate here = start;
     double widest = statistics[start.widthIndex()].sigma();
     double height = height(here, others);
@@ -65,22 +69,20 @@ final class Climb {
     return places;
   }
 
-  /** Signal over typical noise along the best direction, per root of a cycle. */
   private double height(Candidate at, List<Blob> others) {
-    WidthStatistics s = statistics[at.widthIndex()];
-    double inPhase = amplitude(at, s.sigma(), 1, 0, others);
-    double quadrature = amplitude(at, s.sigma(), 0, 1, others);
-    GaussianFit.Window window = planes.window(at.column(), at.row(), s.sigma(), 1, 0, List.of());
-    double energy = GaussianFit.energy(window, at.column(), at.row(), s.sigma());
-    double most = Double.NEGATIVE_INFINITY;
-    for (int j = 0; j < s.arc().directions(); j++) {
-      double along = s.arc().weightI()[j] * inPhase + s.arc().weightC()[j] * quadrature;
-      most = Math.max(most, along);
-    }
-    return most * Math.sqrt(energy);
+    return known.computeIfAbsent(at, place -> measured(place, others));
   }
 
-  private double amplitude(Candidate at, double sigma, double a, double b, List<Blob> others) {
-    return planes.smoothed(at.column(), at.row(), sigma, a, b, others);
+  /** Signal over typical noise along the best direction, per root of a cycle. */
+  private double measured(Candidate at, List<Blob> others) {
+    WidthStatistics s = statistics[at.widthIndex()];
+    MeanPlanes.Smoothed both = planes.smoothedAt(at.column(), at.row(), s.sigma(), others);
+    double most = Double.NEGATIVE_INFINITY;
+    for (int j = 0; j < s.arc().directions(); j++) {
+      double along =
+          s.arc().weightI()[j] * both.inPhase() + s.arc().weightC()[j] * both.quadrature();
+      most = Math.max(most, along);
+    }
+    return most * Math.sqrt(both.energy());
   }
 }

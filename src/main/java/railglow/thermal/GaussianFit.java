@@ -161,7 +161,8 @@ record GaussianFit(
     }
   }
 
-  private static double shape(double dx, double dy, double sigma) {
+  /** The unit shape so far from its middle. */
+  static double shape(double dx, double dy, double sigma) {
     return Math.exp(-0.5 * (dx * dx + dy * dy) / (sigma * sigma));
   }
 

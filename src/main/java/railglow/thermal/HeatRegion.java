@@ -20,17 +20,17 @@ final class HeatRegion {
    */
   static boolean[] around(
       Iterable<Integer> called, ChannelMoments wide, DelayArc arc, int width, int height) {
-    float[] inPhase = withoutLines(wide.meanI(), width, height);
-    float[] quadrature = withoutLines(wide.meanC(), width, height);
+    WithoutLines inPhase = new WithoutLines(wide.meanI(), width, height);
+    WithoutLines quadrature = new WithoutLines(wide.meanC(), width, height);
     double least = SKIRT_SIGMAS / Math.sqrt(wide.cycles());
     boolean[] region = new boolean[width * height];
     ArrayDeque<Integer> open = new ArrayDeque<>();
     double most = 0;
     for (int pixel : called) {
-      most = Math.max(most, warmth(inPhase[pixel], quadrature[pixel], arc));
+      most = Math.max(most, warmth(inPhase.at(pixel), quadrature.at(pixel), arc));
     }
     for (int pixel : called) {
-      if (warmth(inPhase[pixel], quadrature[pixel], arc) >= TRACE_SHARE * most) {
+      if (warmth(inPhase.at(pixel), quadrature.at(pixel), arc) >= TRACE_SHARE * most) {
         open.add(pixel);
       }
     }
@@ -45,7 +45,7 @@ final class HeatRegion {
           int ny = y + (side == 2 ? 1 : side == 3 ? -1 : 0);
           int n = ny * width + nx;
           boolean inside = nx >= 0 && nx < width && ny >= 0 && ny < height;
-          if (inside && !region[n] && warmth(inPhase[n], quadrature[n], arc) > least) {
+          if (inside && !region[n] && warmth(inPhase.at(n), quadrature.at(n), arc) > least) {
             open.add(n);
           }
         }
@@ -61,28 +61,5 @@ final class HeatRegion {
       most = Math.max(most, arc.weightI()[j] * inPhase + arc.weightC()[j] * quadrature);
     }
     return most;
-  }
-
-  /** The medians of warm columns, then of warm rows, taken out. */
-  private static float[] withoutLines(float[] plane, int width, int height) {
-    float[] rest = plane.clone();
-    float[] line = new float[Math.max(width, height)];
-    for (int x = 0; x < width; x++) {
-      for (int row = 0; row < height; row++) {
-        line[row] = rest[row * width + x];
-      }
-      float median = Math.max(0, Selection.median(line, height));
-      for (int row = 0; row < height; row++) {
-        rest[row * width + x] -= median;
-      }
-    }
-    for (int row = 0; row < height; row++) {
-      System.arraycopy(rest, row * width, line, 0, width);
-      float median = Math.max(0, Selection.median(line, width));
-      for (int x = 0; x < width; x++) {
-        rest[row * width + x] -= median;
-      }
-    }
-    return rest;
   }
 }

@@ -21,7 +21,7 @@ record LineNoise(double[] rows, double[] columns) {
   static LineNoise of(ChannelMoments plain, float[] mask, int width, int height) {
     int pixels = width * height;
     float[] sizes = new float[pixels];
-    float[] some = new float[pixels];
+    float[] some = new float[pixels / stride(pixels) + 1];
     double vI = median(plain.squaresI(), mask, some);
     double vC = median(plain.squaresC(), mask, some);
     if (plain.cycles() < 3 || !(vI > 0) || !(vC > 0)) {
@@ -47,9 +47,13 @@ record LineNoise(double[] rows, double[] columns) {
     return ones;
   }
 
+  private static int stride(int pixels) {
+    return Math.max(1, pixels / SAMPLE) | 1;
+  }
+
   private static double median(float[] values, float[] mask, float[] some) {
     int n = 0;
-    int stride = Math.max(1, values.length / SAMPLE) | 1;
+    int stride = stride(values.length);
     for (int i = 0; i < values.length; i += stride) {
       if (mask == null || mask[i] > 0) {
         some[n++] = values[i];

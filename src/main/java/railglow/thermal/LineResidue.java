@@ -36,7 +36,7 @@ record LineResidue(double[] rows, double[] columns) {
       int width,
       int height,
       CommonParts.Removed removed) {
-    float[] rest = mean.clone();
+    float[] rest = new float[mean.length];
     boolean[] warmRows = new boolean[height];
     boolean[] warmColumns = new boolean[width];
     for (int row = 0, i = 0; row < height; row++) {
@@ -45,9 +45,9 @@ record LineResidue(double[] rows, double[] columns) {
         warmColumns[x] |= heat[i];
       }
     }
-    float level = levelBesideLines(mean, warmRows, warmColumns, mask);
+    float level = levelBesideLines(mean, warmRows, warmColumns, mask, rest);
     for (int i = 0; i < rest.length; i++) {
-      rest[i] -= level;
+      rest[i] = mean[i] - level;
     }
     double limit = REJECT_SIGMAS * CommonParts.robustSigma(rest, mask);
     boolean[] usable = new boolean[mean.length];
@@ -100,7 +100,7 @@ record LineResidue(double[] rows, double[] columns) {
 
   /** Where neither row nor column crosses heat; 0 where that is nearly nowhere. */
   private static float levelBesideLines(
-      float[] mean, boolean[] rows, boolean[] columns, float[] mask) {
+      float[] mean, boolean[] rows, boolean[] columns, float[] mask, float[] work) {
     float[] beside = new float[mean.length];
     int n = 0;
     int width = columns.length;
@@ -111,7 +111,7 @@ record LineResidue(double[] rows, double[] columns) {
         }
       }
     }
-    return n < LEAST_BESIDE * mean.length ? 0 : Selection.median(beside, n);
+    return n < LEAST_BESIDE * mean.length ? 0 : Selection.medianOfMany(beside, n, work);
   }
 
   /** Takes the mean of the usable pixels out of every line that crosses heat. */

@@ -125,16 +125,18 @@ final class MatchedFilter {
    */
   float[] along(double[] profile) {
     int radius = radius();
-    float[] sum = new float[profile.length];
-    for (int at = 0; at < sum.length; at++) {
-      double all = 0;
-      int last = Math.min(profile.length - 1, at + radius);
-      for (int k = Math.max(0, at - radius); k <= last; k++) {
-        all += kernel[Math.abs(k - at)] * profile[k];
+    double[] sum = new double[profile.length];
+    for (int k = 0; k < sum.length; k++) {
+      int last = Math.min(sum.length - 1, k + radius);
+      for (int at = Math.max(0, k - radius); at <= last && profile[k] != 0; at++) {
+        sum[at] += kernel[Math.abs(k - at)] * profile[k];
       }
-      sum[at] = (float) all;
     }
-    return sum;
+    float[] rounded = new float[sum.length];
+    for (int at = 0; at < sum.length; at++) {
+      rounded[at] = (float) sum[at];
+    }
+    return rounded;
   }
 
   /** Normalises such sums in a row, of columns from one on, as those of {@link #apply}. */

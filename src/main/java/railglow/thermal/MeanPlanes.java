@@ -78,4 +78,31 @@ class MeanPlanes {
   double[] smoothed(double x, double y, double sigma, List<Blob> others) {
     return new double[] {smoothed(x, y, sigma, 1, 0, others), smoothed(x, y, sigma, 0, 1, others)};
   }
+
+  /**
+   * Both at once.
+   *
+   * @param energy sum of the squared unit shape over the window
+   */
+  record Smoothed(double inPhase, double quadrature, double energy) {}
+
+  /** Of a Gaussian in the middle of a pixel. */
+  Smoothed smoothedAt(int column, int row, double sigma, List<Blob> others) {
+    GaussianFit.Window inPhase = window(column, row, sigma, 1, 0, others);
+    GaussianFit.Window quadrature = window(column, row, sigma, 0, 1, others);
+    double i = 0;
+    double c = 0;
+    double energy = 0;
+    for (int y = 0, k = 0; y < inPhase.rows(); y++) {
+      for (int x = 0; x < inPhase.columns(); x++, k++) {
+        if (inPhase.valid()[k]) {
+          double g = GaussianFit.shape(inPhase.left() + x - column, inPhase.top() + y - row, sigma);
+          i += g * inPhase.values()[k];
+          c += g * quadrature.values()[k];
+          energy += g * g;
+        }
+      }
+    }
+    return energy > 0 ? new Smoothed(i / energy, c / energy, energy) : new Smoothed(0, 0, 0);
+  }
 }

@@ -172,9 +172,9 @@ record PooledNoise(
   }
 
   static int[] lattice(ChannelMoments moments, float[] scale, int width, int stride) {
-    int[] sample = new int[scale.length];
     int n = 0;
     int height = scale.length / width;
+    int[] sample = new int[(width / stride + 1) * (height / stride + 1)];
     int start = stride / 2;
     for (int row = Math.min(start, height - 1); row < height; row += stride) {
       for (int x = Math.min(start, width - 1); x < width; x += stride) {

@@ -2,6 +2,11 @@ package railglow.thermal;
 
 /** Order statistics without sorting everything (Hoare, Comm. ACM 4, 1961, p. 321). Stateless. */
 public final class Selection {
+  private static final int SAMPLE = 4096;
+
+  /** The rank of the median in a sample is off by half the root of its size, standard error. */
+  private static final double SAMPLE_ERRORS = 2.5;
+
   private Selection() {}
 
   /**
@@ -45,6 +50,37 @@ public final class Selection {
   /** The median of the first n, none NaN (the upper one of an even number); reorders the values. */
   public static float median(float[] values, int n) {
     return kth(values, n, n / 2);
+  }
+
+  /**
+   * The median of the first n, most of which lie below or above where a sample says it lies: those
+   * are only counted. The values keep their order.
+   *
+   * @param work overwritten, as long
+   */
+  public static float medianOfMany(float[] values, int n, float[] work) {
+    int stride = Math.max(1, n / SAMPLE) | 1;
+    int m = 0;
+    for (int i = 0; i < n; i += stride) {
+      work[m++] = values[i];
+    }
+    int off = (int) (SAMPLE_ERRORS * Math.sqrt(m)) + 1;
+    float low = kth(work, m, Math.max(0, m / 2 - off));
+    float high = kth(work, m, Math.min(m - 1, m / 2 + off));
+    int below = 0;
+    m = 0;
+    for (int i = 0; i < n; i++) {
+      float value = values[i];
+      work[m] = value;
+      below += value < low ? 1 : 0;
+      m += (value >= low ? 1 : 0) & (value <= high ? 1 : 0);
+    }
+    int k = n / 2 - below;
+    if (k >= 0 && k < m) {
+      return kth(work, m, k);
+    }
+    System.arraycopy(values, 0, work, 0, n);
+    return median(work, n);
   }
 
   private static float middleOfThree(float a, float b, float c) {

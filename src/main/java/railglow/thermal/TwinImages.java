@@ -30,15 +30,15 @@ final class TwinImages {
   private final GaussianFit.Window window;
   private final double column;
   private final double row;
-  private final double[] first;
-  private final double[] second;
+  private final double[][] firstShapes;
+  private final double[][] secondShapes;
 
   private TwinImages(GaussianFit.Window window, double column, double row) {
     this.window = window;
     this.column = column;
     this.row = row;
-    first = new double[window.values().length];
-    second = new double[window.values().length];
+    firstShapes = new double[APART.length][window.values().length];
+    secondShapes = new double[APART.length][window.values().length];
   }
 
   /**
@@ -105,6 +105,9 @@ final class TwinImages {
     return fit == null ? byFilter : Math.max(byFilter, all - fit.squaredMisfit(window));
   }
 
+  /** One image of a pair, with what it shares with itself and with the picture. */
+  private record Image(double column, double row, double[] shape, double energy, double share) {}
+
   private Pair best(double sigma, boolean dips) {
     Pair best = null;
     for (double share : WIDTHS) {
@@ -112,18 +115,36 @@ final class TwinImages {
       for (int k = 0; k < ANGLES; k++) {
         double dx = Math.cos(Math.PI * k / ANGLES) * width;
         double dy = Math.sin(Math.PI * k / ANGLES) * width;
-        for (double one : APART) {
-          fill(first, column - one * dx, row - one * dy, width);
-          for (double two : APART) {
-            if (one + two >= NEAREST == dips) {
-              fill(second, column + two * dx, row + two * dy, width);
-              best = better(best, one, two, dx, dy, width);
+        Image[] first = images(-dx, -dy, width, firstShapes);
+        Image[] second = images(dx, dy, width, secondShapes);
+        for (int one = 0; one < APART.length; one++) {
+          for (int two = 0; two < APART.length; two++) {
+            if (APART[one] + APART[two] >= NEAREST == dips) {
+              best = better(best, first[one], second[two], width);
             }
           }
         }
       }
     }
     return best;
+  }
+
+  private Image[] images(double dx, double dy, double width, double[][] shapes) {
+    Image[] images = new Image[APART.length];
+    for (int k = 0; k < images.length; k++) {
+      double atColumn = column + APART[k] * dx;
+      double atRow = row + APART[k] * dy;
+      double[] shape = shapes[k];
+      fill(shape, atColumn, atRow, width);
+      double energy = 0;
+      double share = 0;
+      for (int i = 0; i < shape.length; i++) {
+        energy += shape[i] * shape[i];
+        share += shape[i] == 0 ? 0 : shape[i] * window.values()[i];
+      }
+      images[k] = new Image(atColumn, atRow, shape, energy, share);
+    }
+    return images;
   }
 
   private void fill(double[] shape, double atColumn, double atRow, double width) {
@@ -141,20 +162,15 @@ final class TwinImages {
     }
   }
 
-  /** The pair of the shapes at hand, if both its images are warm and it explains more. */
-  private Pair better(Pair best, double one, double two, double dx, double dy, double width) {
-    double aa = 0;
-    double bb = 0;
+  /** The pair of two images, if both are warm and it explains more. */
+  private static Pair better(Pair best, Image first, Image second, double width) {
+    double aa = first.energy;
+    double bb = second.energy;
+    double av = first.share;
+    double bv = second.share;
     double ab = 0;
-    double av = 0;
-    double bv = 0;
-    for (int k = 0; k < first.length; k++) {
-      double value = window.values()[k];
-      aa += first[k] * first[k];
-      bb += second[k] * second[k];
-      ab += first[k] * second[k];
-      av += first[k] == 0 ? 0 : first[k] * value;
-      bv += second[k] == 0 ? 0 : second[k] * value;
+    for (int k = 0; k < first.shape.length; k++) {
+      ab += first.shape[k] * second.shape[k];
     }
     double determinant = aa * bb - ab * ab;
     double a = (bb * av - ab * bv) / determinant;
@@ -163,14 +179,6 @@ final class TwinImages {
     if (!(a > 0 && b > 0) || best != null && !(explained > best.explained)) {
       return best;
     }
-    return new Pair(
-        column - one * dx,
-        row - one * dy,
-        a,
-        column + two * dx,
-        row + two * dy,
-        b,
-        width,
-        explained);
+    return new Pair(first.column, first.row, a, second.column, second.row, b, width, explained);
   }
 }

@@ -41,6 +41,36 @@ class SelectionTest {
     assertEquals(-8, values[4]);
   }
 
+  @Test
+  void theMedianOfManyIsThatOfAllAndLeavesThemInPlace() {
+    for (int n : new int[] {1, 2, 9, 4096, 30001}) {
+      for (int different : new int[] {1, 3, 1000000}) {
+        float[] values = new float[n];
+        for (int i = 0; i < n; i++) {
+          values[i] = random.nextInt(different) - different / 3;
+        }
+        assertMedianOfMany(values);
+        // in order, the worst for a sample at even steps
+        Arrays.sort(values);
+        assertMedianOfMany(values);
+      }
+    }
+    // where no value of the sample is near the median
+    float[] odd = new float[30000];
+    int stride = odd.length / 4096 | 1;
+    for (int i = 0; i < odd.length; i++) {
+      odd[i] = i % stride == 0 ? 1000 : i % 7;
+    }
+    assertMedianOfMany(odd);
+  }
+
+  private static void assertMedianOfMany(float[] values) {
+    float[] kept = values.clone();
+    float median = Selection.medianOfMany(values, values.length, new float[values.length]);
+    assertTrue(Arrays.equals(kept, values));
+    assertEquals(Selection.median(kept, kept.length), median);
+  }
+
   private static void checkEveryK(float[] values) {
     float[] sorted = values.clone();
     Arrays.sort(sorted);
