@@ -16,11 +16,16 @@ final class TypicalLevel {
   private double median = Double.NaN;
 
   void add(double value) {
+    if (size == WINDOW) {
+      int gone = Arrays.binarySearch(sorted, newest[next]);
+      System.arraycopy(sorted, gone + 1, sorted, gone, --size - gone);
+    }
     newest[next] = value;
     next = (next + 1) % WINDOW;
-    size = Math.min(WINDOW, size + 1);
-    System.arraycopy(newest, 0, sorted, 0, size);
-    Arrays.sort(sorted, 0, size);
+    int found = Arrays.binarySearch(sorted, 0, size, value);
+    int at = found < 0 ? -found - 1 : found;
+    System.arraycopy(sorted, at, sorted, at + 1, size++ - at);
+    sorted[at] = value;
     median = sorted[size / 2];
   }
 
