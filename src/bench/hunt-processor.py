@@ -4,7 +4,7 @@ much memory.
 
     src/bench/hunt-processor.py [SECONDS]        from the repository's root, after mvn package; needs NumPy
 
-The hunt has a heap of 256 MiB and the collector that the launcher asks for; the supply is the simulated one and the camera this
+The hunt is started by the launcher, with a heap of 256 MiB; the supply is the simulated one and the camera this
 script, each in a process of its own, which are not counted. Shares are processor time over wall time of each cycle from 5 s
 after the start of the run's frames to its last cycle: starting up and the report are not in it.
 """
@@ -27,8 +27,6 @@ W, H, RATE = 640, 512, 60
 CYCLE = 2
 root = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..")
 jar = ["-jar", os.path.join(root, "target", "railglow.jar")]
-if "RAILGLOW_CLASSPATH" in os.environ:
-    jar = ["-cp", os.environ["RAILGLOW_CLASSPATH"], "railglow.cli.Main"]
 folder = tempfile.mkdtemp(prefix="hunt-processor-")
 random = np.random.default_rng(1)
 scene = np.full((H, W), 29000.0)
@@ -106,10 +104,11 @@ bench = bench.replace("tcp://127.0.0.1:5600", f"tcp://127.0.0.1:{listener.getsoc
 with open(os.path.join(folder, "bench.yaml"), "w") as file:
     file.write(bench)
 cycles = max(5, seconds // 2)
+# The launcher becomes the hunt's own process.
 hunt = subprocess.Popen(
-    ["java", "-XX:+UseSerialGC", "-Xmx256m", *jar, "hunt", f"--bench={folder}/bench.yaml", "--without-board",
+    [os.path.join(root, "target", "railglow"), "hunt", f"--bench={folder}/bench.yaml", "--without-board",
      f"--cycles-at-most={cycles}", f"--runs={folder}/runs"],
-    stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True,
+    stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, env={**os.environ, "JDK_JAVA_OPTIONS": "-Xmx256m"},
 )
 text = []
 threading.Thread(target=lambda: text.extend(hunt.stdout), daemon=True).start()

@@ -5,10 +5,13 @@ java=${JAVA_HOME:+$JAVA_HOME/bin/}java
 archive=$here/railglow.jsa
 case "${1:--}" in
   # These end before a second compiler could pay.
-  -* | plan | rails | runs | keep | off | generate-completion) quick=-XX:TieredStopAtLevel=1 ;;
-  *) quick= ;;
+  -* | plan | rails | runs | keep | off | generate-completion) compiler=-XX:TieredStopAtLevel=1 ;;
+  # Four times what the second compiler waits for by itself: it takes a quarter less of the processor (decision 0112).
+  hunt) compiler="-XX:Tier4InvocationThreshold=20000 -XX:Tier4MinInvocationThreshold=2400
+    -XX:Tier4CompileThreshold=60000 -XX:Tier4BackEdgeThreshold=160000" ;;
+  *) compiler= ;;
 esac
-set -- -XX:+UseSerialGC $quick -jar "$here/railglow.jar" "$@"
+set -- -XX:+UseSerialGC $compiler -jar "$here/railglow.jar" "$@"
 if [ -r "$archive" ]; then
   # An archive made by another Java is passed over in silence.
   set -- -Xshare:auto -Xlog:disable "-XX:SharedArchiveFile=$archive" "-Drailglow.archive=$archive" "$@"
