@@ -89,6 +89,18 @@ record GaussianFit(
         && p[3] < w.columns;
   }
 
+  /** With place and width held: the filter's own answer where a free fit finds no hold. */
+  static GaussianFit held(Window window, int column, int row, double sigma) {
+    double amplitude = Math.max(bestAmplitude(window, column, row, sigma), 1e-12);
+    double energy = Math.PI * sigma * sigma;
+    double[][] covariance = new double[4][4];
+    covariance[0][0] = 2 / energy;
+    covariance[1][1] = 2 * sigma * sigma / (energy * amplitude * amplitude);
+    covariance[2][2] = covariance[1][1];
+    covariance[3][3] = covariance[1][1];
+    return new GaussianFit(amplitude, column, row, sigma, covariance, energy);
+  }
+
   /** Amplitude that fits best for a known shape. */
   static double bestAmplitude(Window w, double column, double row, double sigma) {
     double sum = 0;

@@ -78,7 +78,7 @@ final class SourceFit {
       return null;
     }
     if (fit == null || !(fit.amplitude() > 0) || !near(fit, candidate, s.sigma())) {
-      fit = unfitted(window, candidate, s.sigma());
+      fit = GaussianFit.held(window, candidate.column(), candidate.row(), s.sigma());
     }
     double inPhase = amplitude(candidate, s.sigma(), 1, 0, others, fit);
     double quadrature = amplitude(candidate, s.sigma(), 0, 1, others, fit);
@@ -294,22 +294,6 @@ final class SourceFit {
   private static boolean near(GaussianFit fit, Candidate candidate, double sigma) {
     double far = Math.hypot(fit.column() - candidate.column(), fit.row() - candidate.row());
     return far <= 2 * sigma + 1 && fit.sigma() <= 3 * sigma;
-  }
-
-  /** The filter's own answer where a free fit finds no hold. */
-  private static GaussianFit unfitted(
-      GaussianFit.Window window, Candidate candidate, double sigma) {
-    double amplitude =
-        GaussianFit.bestAmplitude(window, candidate.column(), candidate.row(), sigma);
-    amplitude = Math.max(amplitude, 1e-12);
-    double energy = Math.PI * sigma * sigma;
-    double[][] covariance = new double[4][4];
-    covariance[0][0] = 2 / energy;
-    covariance[1][1] = 2 * sigma * sigma / (energy * amplitude * amplitude);
-    covariance[2][2] = covariance[1][1];
-    covariance[3][3] = covariance[1][1];
-    return new GaussianFit(
-        amplitude, candidate.column(), candidate.row(), sigma, covariance, energy);
   }
 
   private double amplitude(
