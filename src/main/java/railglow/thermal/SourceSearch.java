@@ -132,7 +132,7 @@ final class SourceSearch {
       Blob blob = other.blob();
       double size = s.unitSignal(new FirstOrderResponse(blob.inPhase(), blob.quadrature()));
       takenOut += size * blob.filtered(c.column(), c.row(), s.sigma()) * Math.sqrt(cycles);
-      if (!fit.dipBetween(source, blob) && !fit.sticksOutOfRing(source, blob)) {
+      if (!fit.isApart(source, blob)) {
         return false;
       }
     }
