@@ -7,6 +7,7 @@ import railglow.observed.Frame;
 import railglow.run.reduction.Reduced;
 import railglow.run.reduction.Reduction;
 import railglow.time.Step;
+import railglow.time.StepRunner;
 
 /**
  * Feeds the reduction with what camera and supply have given, in the order it came, and watches the
@@ -66,8 +67,17 @@ public final class Cruncher implements Step {
     return nowNanos;
   }
 
-  /** Takes all that is left and ends the reduction; after the cruncher's thread has ended. */
-  public Reduced finish() {
+  /**
+   * Ends its own thread, takes all that is left and ends the reduction. A look in progress is
+   * waited for: two threads in one reduction would make a wrong result.
+   *
+   * @param own the thread that runs this
+   * @return null, and nothing is touched, when the thread did not end within the time
+   */
+  public Reduced finish(StepRunner own, long timeoutNanos) {
+    if (!own.end(timeoutNanos)) {
+      return null;
+    }
     takeSupplyEvents();
     for (Frame frame = frames.poll(); frame != null; frame = frames.poll()) {
       reduction.onFrame(frame);

@@ -11,6 +11,7 @@ import railglow.observed.Frame;
 import railglow.safety.StopCause;
 import railglow.safety.StopLatch;
 import railglow.time.Step;
+import railglow.time.StepRunner;
 
 /**
  * Writes the journal and the frame store. Posting is thread-safe and never blocks; a full queue or
@@ -18,6 +19,7 @@ import railglow.time.Step;
  */
 public final class Scribe implements Step, AutoCloseable {
   private static final long IDLE_NANOS = 50_000_000L;
+  private static final long SECOND = 1_000_000_000L;
   private static final int BATCH = 64;
   private final JournalWriter journal;
   private final FrameStoreWriter store;
@@ -126,8 +128,17 @@ public final class Scribe implements Step, AutoCloseable {
     return lastStepNanos;
   }
 
-  /** Writes the closing entry and ends both files; after the scribe's thread has ended. */
-  public void close(Entry.Closed closing, long nowNanos) {
+  /**
+   * Ends its own thread, writes what waits and the closing entry, and ends both files. A thread
+   * that is not back from the disk within the time keeps them, and that is told as a failure.
+   *
+   * @param own the thread that runs this
+   */
+  public void close(StepRunner own, long timeoutNanos, Entry.Closed closing, long nowNanos) {
+    if (!own.end(timeoutNanos)) {
+      fail(nowNanos, "the disk did not take it within " + timeoutNanos / SECOND + " s");
+      return;
+    }
     while (!isIdle()) {
       step(nowNanos);
     }

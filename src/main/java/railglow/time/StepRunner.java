@@ -12,6 +12,9 @@ import java.util.function.BiConsumer;
  * not take the loop of another with it.
  */
 public final class StepRunner implements AutoCloseable {
+  /** Enough for the last step of a loop on a busy machine once nothing hurries any more. */
+  public static final long LAST_STEP_NANOS = TimeUnit.SECONDS.toNanos(60);
+
   private final String name;
   private final Step step;
   private final MonotonicClock clock;
@@ -91,12 +94,23 @@ public final class StepRunner implements AutoCloseable {
     return !thread.isAlive();
   }
 
-  /** Asks the loop to end after the step in progress and waits up to two seconds for it. */
+  /**
+   * Asks the loop to end after the step in progress and waits for it. What belongs to its thread
+   * may be touched by another only when it did.
+   *
+   * @return whether it did within the time
+   */
+  public boolean end(long timeoutNanos) {
+    closing = true;
+    LockSupport.unpark(thread);
+    return awaitEnd(timeoutNanos);
+  }
+
+  /** As {@link #end} with two seconds, and tells when they are not enough. */
   @Override
   public void close() {
     closing = true;
-    LockSupport.unpark(thread);
-    if (Thread.currentThread() != thread && !awaitEnd(TimeUnit.SECONDS.toNanos(2))) {
+    if (Thread.currentThread() != thread && !end(TimeUnit.SECONDS.toNanos(2))) {
       onFailure.accept(name, new IllegalStateException("the " + name + " thread did not end"));
     }
   }

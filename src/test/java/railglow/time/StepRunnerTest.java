@@ -120,6 +120,27 @@ class StepRunnerTest {
     assertTrue(failures.isEmpty());
   }
 
+  @Test
+  void aStepInProgressMayOutlastThePatienceAndThatIsNoFailure() throws InterruptedException {
+    CountDownLatch running = new CountDownLatch(1);
+    CountDownLatch released = new CountDownLatch(1);
+    StepRunner runner =
+        runner(
+                now -> {
+                  running.countDown();
+                  await(released);
+                  return now;
+                })
+            .start();
+    running.await();
+
+    assertFalse(runner.end(1_000_000));
+    released.countDown();
+
+    assertTrue(runner.end(MINUTE));
+    assertTrue(failures.isEmpty());
+  }
+
   private static void await(CountDownLatch latch) {
     try {
       latch.await();

@@ -188,16 +188,17 @@ public final class LadderRun {
       if (heatRunner != null) {
         heatRunner.close();
       }
-      scribeRunner.close();
-      close();
+      close(scribeRunner);
     }
   }
 
-  private void close() {
+  private void close(StepRunner scribeRunner) {
     RunEnding ending = ending();
     scribe.post(
         new Entry.Stopped(ending.stop().nanos(), ending.stop().cause(), ending.stop().evidence()));
     scribe.close(
+        scribeRunner,
+        StepRunner.LAST_STEP_NANOS,
         new Entry.Closed(
             parts.clock().nanos(),
             ending.stop().cause(),

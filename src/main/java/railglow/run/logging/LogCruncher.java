@@ -14,6 +14,7 @@ import railglow.observed.SupplyReading;
 import railglow.run.Scribe;
 import railglow.run.SupplyEvents;
 import railglow.time.Step;
+import railglow.time.StepRunner;
 
 /**
  * Follows the places in each frame, watches the hottest pixel and the conditions, and hands frames
@@ -104,8 +105,17 @@ final class LogCruncher implements Step {
     return nowNanos;
   }
 
-  /** Takes all that is left; after the cruncher's thread has ended. */
-  FrameFollower finish() {
+  /**
+   * Ends its own thread and takes all that is left.
+   *
+   * @param own the thread that runs this
+   * @return null where none was made, and when the thread did not end within the time: what it
+   *     holds is its own then
+   */
+  FrameFollower finish(StepRunner own, long timeoutNanos) {
+    if (!own.end(timeoutNanos)) {
+      return null;
+    }
     takeSupplyEvents();
     for (Frame frame = frames.poll(); frame != null; frame = frames.poll()) {
       take(frame);

@@ -173,8 +173,7 @@ public final class LoggingRun {
       conductorRunner.close();
       guardRunner.close();
       readerRunner.close();
-      cruncherRunner.close();
-      FrameFollower follower = crunching.finish();
+      FrameFollower follower = crunching.finish(cruncherRunner, StepRunner.LAST_STEP_NANOS);
       Entry.Aligned aligned =
           new Entry.Aligned(
               parts.clock().nanos(),
@@ -184,8 +183,8 @@ public final class LoggingRun {
       scribe.post(
           new Entry.Stopped(
               ending.stop().nanos(), ending.stop().cause(), ending.stop().evidence()));
-      scribeRunner.close();
-      scribe.close(closing(ending), parts.clock().nanos());
+      scribe.close(
+          scribeRunner, StepRunner.LAST_STEP_NANOS, closing(ending), parts.clock().nanos());
       if (scribe.failure() != null) {
         watcher.onMessage("The record is not whole: " + scribe.failure());
       }

@@ -51,7 +51,7 @@ public final class PulsedRun {
    * What is left when it is over.
    *
    * @param header null when the run ended before its timeline began
-   * @param reduced null likewise
+   * @param reduced null likewise, or when the last look did not end in time
    */
   public record Outcome(RunEnding ending, RunHeader header, Reduced reduced) {}
 
@@ -159,13 +159,15 @@ public final class PulsedRun {
       conductorRunner.close();
       guardRunner.close();
       readerRunner.close();
-      cruncherRunner.close();
       scribe.post(
           new Entry.Stopped(
               ending.stop().nanos(), ending.stop().cause(), ending.stop().evidence()));
-      Reduced reduced = cruncher.finish();
-      scribeRunner.close();
-      scribe.close(closing(ending), parts.clock().nanos());
+      Reduced reduced = cruncher.finish(cruncherRunner, StepRunner.LAST_STEP_NANOS);
+      if (reduced == null) {
+        watcher.onMessage("The pictures are still being worked out; replay the run to see them");
+      }
+      scribe.close(
+          scribeRunner, StepRunner.LAST_STEP_NANOS, closing(ending), parts.clock().nanos());
       if (scribe.failure() != null) {
         watcher.onMessage("The record is not whole: " + scribe.failure());
       }
