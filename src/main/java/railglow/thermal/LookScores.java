@@ -1,6 +1,7 @@
 package railglow.thermal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.Predicate;
 
@@ -25,8 +26,10 @@ final class LookScores {
   private final ChannelMoments scratch;
   private final double bound;
   private final Area whole;
-  private final RowMoments moments;
-  private final float[] squares;
+  private final RowMoments[] moments;
+  private final float[][] squares;
+  private final float[] leastCalled;
+  private final ScoreRule[] opposite;
   private final float[] mirrored;
   private final float[] work;
   private ScoreField mirror;
@@ -59,8 +62,18 @@ final class LookScores {
     this.bound = bound;
     whole = Area.whole(width, height);
     takenOut = new TakenOut(width, widths, removedI, removedC);
-    moments = new RowMoments(width);
-    squares = new float[width];
+    moments = new RowMoments[widths.length];
+    RowMoments first = new RowMoments(width);
+    Arrays.setAll(moments, w -> new RowMoments(first));
+    squares = new float[widths.length][width];
+    leastCalled = new float[widths.length];
+    opposite = new ScoreRule[widths.length];
+    for (int w = 0; w < widths.length; w++) {
+      if (rules[w] != null) {
+        leastCalled[w] = rules[w].squareBelow(bound);
+        opposite[w] = rules[w].mirrored();
+      }
+    }
     mirrored = new float[width];
     work = new float[width];
     field.clear(whole);
@@ -68,22 +81,22 @@ final class LookScores {
 
   /** Whether anything is called. */
   boolean callsAny() {
-    for (int w = 0; w < widths.length; w++) {
-      if (rules[w] != null && callsAny(w)) {
+    for (int row = 0; row < height; row++) {
+      if (callsAny(row)) {
         return true;
       }
     }
     return false;
   }
 
-  private boolean callsAny(int w) {
-    float least = rules[w].squareBelow(bound);
-    for (int row = 0; row < height; row++) {
-      if (field.includeAbove(measured(w, row, whole), bound, least, true)) {
-        return true;
+  private boolean callsAny(int row) {
+    boolean any = false;
+    for (int w = 0; w < widths.length; w++) {
+      if (rules[w] != null) {
+        any |= field.includeAbove(measured(w, row, whole), bound, leastCalled[w], true);
       }
     }
-    return false;
+    return any;
   }
 
   /**
@@ -95,14 +108,11 @@ final class LookScores {
    */
   void scoreAll(boolean clearsLines) {
     boolean any = false;
-    for (int w = 0; w < widths.length; w++) {
-      float least = rules[w] == null ? 0 : rules[w].squareBelow(bound);
-      for (int row = 0; row < height && rules[w] != null; row++) {
-        RowTests tests = measured(w, row, whole);
-        any |=
-            any && clearsLines
-                ? field.includeAbove(tests, bound, least, true)
-                : field.include(tests) >= bound;
+    for (int row = 0; row < height; row++) {
+      if (any && clearsLines) {
+        callsAny(row);
+      } else {
+        any |= field.include(measured(row, whole)) >= bound;
       }
     }
   }
@@ -183,19 +193,11 @@ final class LookScores {
     mirror.clear(area);
     for (int w = 0; w < widths.length; w++) {
       if (rules[w] != null) {
-        rescore(w, area);
+        takenOut.prepare(w, area);
       }
     }
-  }
-
-  private void rescore(int w, Area area) {
-    takenOut.prepare(w, area);
-    ScoreRule opposite = rules[w].mirrored();
-    float least = opposite.squareBelow(bound);
     for (int row = area.top(); row < area.bottom(); row++) {
-      RowTests tests = measured(w, row, area);
-      field.include(tests);
-      mirror.includeAbove(tests.mirrored(opposite, mirrored), bound, least, false);
+      field.include(measured(row, area));
     }
   }
 
@@ -207,21 +209,37 @@ final class LookScores {
     return radius;
   }
 
+  /** At every width, see below; includes the mirrored directions where they are asked for. */
+  private List<RowTests> measured(int row, Area area) {
+    List<RowTests> tests = new ArrayList<>();
+    for (int w = 0; w < widths.length; w++) {
+      if (rules[w] != null) {
+        RowTests ofWidth = measured(w, row, area);
+        tests.add(ofWidth);
+        if (mirror != null) {
+          RowTests cold = ofWidth.mirrored(opposite[w], mirrored);
+          mirror.includeAbove(cold, bound, leastCalled[w], false);
+        }
+      }
+    }
+    return tests;
+  }
+
   /** Along a row, without what was taken out; squares of the mirrored directions once asked for. */
   private RowTests measured(int w, int row, Area area) {
     int start = row * width + area.left();
     int n = area.columns();
     ScoreRule rule = rules[w];
-    moments.set(widths[w], start, n, rule.asksForScatter());
+    moments[w].set(widths[w], start, n, rule.asksForScatter());
     if (mirror != null) {
-      takenOut.takeOutOf(moments, w, row, area);
+      takenOut.takeOutOf(moments[w], w, row, area);
     }
-    rule.evenOut(moments);
+    rule.evenOut(moments[w]);
     if (mirror == null) {
-      rule.squares(moments.moments(), squares, 0, n);
+      rule.squares(moments[w].moments(), squares[w], 0, n);
     } else {
-      rule.squares(moments.moments(), squares, mirrored, work, 0, n);
+      rule.squares(moments[w].moments(), squares[w], mirrored, work, 0, n);
     }
-    return new RowTests(w, rule, widths[w].filter().scale(), moments, squares, start, n);
+    return new RowTests(w, rule, widths[w].filter().scale(), moments[w], squares[w], start, n);
   }
 }

@@ -1,7 +1,5 @@
 package railglow.thermal;
 
-import java.util.Arrays;
-
 /**
  * Moments of one width along part of a row, in arrays that count from 0 and stay in the cache
  * (decision 0090). Where pixels are judged by the means alone the scatter is known only of those
@@ -15,6 +13,8 @@ final class RowMoments {
   private final float[] takenI;
   private final float[] takenC;
   private final float[] perDeviation;
+  private boolean isTakenOut;
+  private float[] allPerDeviation;
   private WidthPlanes planes;
   private int start;
   private int length;
@@ -27,6 +27,20 @@ final class RowMoments {
     takenI = new float[width];
     takenC = new float[width];
     perDeviation = new float[width];
+  }
+
+  /**
+   * Of another width: what only matters until the row is tested is shared, so that all of it stays
+   * in the nearest cache. What is asked for by pixel is not.
+   */
+  RowMoments(RowMoments other) {
+    old = other.old;
+    now = other.now;
+    lastI = other.lastI;
+    lastC = other.lastC;
+    takenI = new float[other.takenI.length];
+    takenC = new float[other.takenC.length];
+    perDeviation = other.perDeviation;
   }
 
   /** Becomes those of so many pixels from one on. */
@@ -42,15 +56,15 @@ final class RowMoments {
     } else {
       now.setMeansTo(old, lastI, lastC, 0, n);
     }
-    Arrays.fill(takenI, 0, n, 0);
-    Arrays.fill(takenC, 0, n, 0);
-    Arrays.fill(perDeviation, 0, n, 1);
+    isTakenOut = false;
+    allPerDeviation = null;
   }
 
   /** Takes these out of the means. */
   void takeOut(float[] inPhase, float[] quadrature) {
     System.arraycopy(inPhase, 0, takenI, 0, length);
     System.arraycopy(quadrature, 0, takenC, 0, length);
+    isTakenOut = true;
     now.subtractFromMeans(takenI, takenC, 0, length);
   }
 
@@ -60,21 +74,29 @@ final class RowMoments {
    * @param all one over that deviation, for every pixel of the picture; null for 1
    */
   void evenOut(float[] all) {
+    allPerDeviation = all;
     if (all != null) {
       System.arraycopy(all, start, perDeviation, 0, length);
       now.evenOut(perDeviation, 0, length);
     }
   }
 
-  /** In the row's own arrays. */
+  /** In arrays of the row, until the next. */
   ChannelMoments moments() {
     return now;
   }
 
   /** Those of a pixel, counted along the part of the row. */
   PixelMoments at(int x) {
+    int i = start + x;
     return planes
         .settled()
-        .with(start + x, lastI[x], lastC[x], takenI[x], takenC[x], perDeviation[x]);
+        .with(
+            i,
+            planes.lastI()[i],
+            planes.lastC()[i],
+            isTakenOut ? takenI[x] : 0,
+            isTakenOut ? takenC[x] : 0,
+            allPerDeviation == null ? 1 : allPerDeviation[i]);
   }
 }

@@ -24,6 +24,12 @@ record RowTests(
     return new RowTests(widthIndex, opposite, scale, moments, mirroredSquares, start, pixels);
   }
 
+  /** The score of a pixel of the picture before any doubt; minus infinity where there is none. */
+  float score(int pixel) {
+    float score = scale[pixel] > 0 ? rule.score(squares[pixel - start]) : Float.NaN;
+    return Float.isNaN(score) ? Float.NEGATIVE_INFINITY : score;
+  }
+
   /** See {@link ScoreRule#doubted}; the pixel counted from the first. */
   float doubted(int x, double floor, double enough) {
     return (float) rule.doubted(start + x, moments.at(x), floor, enough);

@@ -1,6 +1,7 @@
 package railglow.thermal;
 
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * For every pixel the largest normal score over widths and directions, and the width at which it
@@ -13,18 +14,26 @@ final class ScoreField {
   /** Far more than a score loses as a float. */
   private static final double MARGIN = 1e-5;
 
+  /** Between these nearly all pixels without a source have their square. */
+  private static final float PLAIN_SQUARE = 12.25f;
+
+  private static final float SMALL_SQUARE = 1e-3f;
+
+  /** Far more than tables are off. */
+  private static final float SURELY_LESS = 0.99f;
+
   private final int width;
   private final float[] scores;
   private final byte[] widthIndex;
-  private final float[] newScores;
-  private final int[] worthALook;
+  private final float[] leastThatWins;
+  private final int[] canWin;
 
   ScoreField(int width, int height) {
     this.width = width;
     scores = new float[width * height];
     widthIndex = new byte[width * height];
-    newScores = new float[width];
-    worthALook = new int[width];
+    leastThatWins = new float[width];
+    canWin = new int[width];
   }
 
   void clear(Area area) {
@@ -58,40 +67,109 @@ final class ScoreField {
   }
 
   /**
-   * Takes in the tests of one width along part of a row.
+   * Takes in the tests of all widths along part of a row that was cleared. A doubt never raises a
+   * score: where one is worth a second look the largest goes first, and only those that can still
+   * win are doubted.
    *
+   * @param widths of the same pixels
    * @return the largest score that is worth a second look, or what is lower
    */
-  float include(RowTests tests) {
-    int start = tests.start();
-    int n = tests.pixels();
-    float[] squares = tests.squares();
-    ScoreRule rule = tests.rule();
-    for (int x = 0; x < n; x++) {
-      newScores[x] = rule.score(squares[x]);
-    }
-    float[] scale = tests.scale();
-    int index = tests.widthIndex();
-    int doubtful = 0;
-    for (int x = 0, i = start; x < n; x++, i++) {
-      float score = scale[i] > 0 ? newScores[x] : Float.NEGATIVE_INFINITY;
-      boolean wins = score > scores[i];
-      if (wins && score > WORTH_A_SECOND_LOOK) {
-        worthALook[doubtful++] = x;
-        continue;
-      }
-      // no branch: which width wins is a toss-up that no processor can guess
-      widthIndex[i] = wins ? (byte) index : widthIndex[i];
-      scores[i] = wins ? score : scores[i];
-    }
+  float include(List<RowTests> widths) {
     float most = WORTH_A_SECOND_LOOK;
-    for (int k = 0; k < doubtful; k++) {
-      int x = worthALook[k];
-      float score = tests.doubted(x, scores[start + x], Double.POSITIVE_INFINITY);
-      most = Math.max(most, score);
-      take(start + x, index, score);
+    if (widths.isEmpty()) {
+      return most;
+    }
+    int start = widths.get(0).start();
+    int n = widths.get(0).pixels();
+    setLeastThatWins(widths, n);
+    for (RowTests tests : widths) {
+      includePlain(tests);
+    }
+    for (int i = start; i < start + n; i++) {
+      if (scores[i] > WORTH_A_SECOND_LOOK) {
+        most = Math.max(most, doubted(widths, i));
+      }
     }
     return most;
+  }
+
+  /**
+   * A score is a little less than its t, more so for large ones and by each width's own degrees of
+   * freedom: a t that is much smaller than the largest need not be turned into a score.
+   */
+  private void setLeastThatWins(List<RowTests> widths, int n) {
+    Arrays.fill(leastThatWins, 0, n, Float.NEGATIVE_INFINITY);
+    float least = PLAIN_SQUARE;
+    for (RowTests tests : widths) {
+      keepLargest(tests.squares(), leastThatWins, n);
+      float score = tests.rule().score(PLAIN_SQUARE);
+      least = Math.min(least, score * score);
+    }
+    float share = SURELY_LESS * least / PLAIN_SQUARE;
+    for (int x = 0; x < n; x++) {
+      float most = leastThatWins[x];
+      boolean isPlain = most > SMALL_SQUARE && most < PLAIN_SQUARE;
+      leastThatWins[x] = isPlain ? share * most : Float.NEGATIVE_INFINITY;
+    }
+  }
+
+  private static void keepLargest(float[] values, float[] most, int n) {
+    for (int x = 0; x < n; x++) {
+      most[x] = Math.max(most[x], values[x]);
+    }
+  }
+
+  private void includePlain(RowTests tests) {
+    float[] squares = tests.squares();
+    int n = tests.pixels();
+    int some = 0;
+    // no branch: which width wins is a toss-up that no processor can guess
+    for (int x = 0; x < n; x++) {
+      canWin[some] = x;
+      some += squares[x] >= leastThatWins[x] ? 1 : 0;
+    }
+    ScoreRule rule = tests.rule();
+    float[] scale = tests.scale();
+    byte index = (byte) tests.widthIndex();
+    for (int k = 0; k < some; k++) {
+      int i = tests.start() + canWin[k];
+      float score = scale[i] > 0 ? rule.score(squares[canWin[k]]) : Float.NEGATIVE_INFINITY;
+      boolean wins = score > scores[i];
+      widthIndex[i] = wins ? index : widthIndex[i];
+      scores[i] = wins ? score : scores[i];
+    }
+  }
+
+  private float doubted(List<RowTests> widths, int pixel) {
+    float[] plain = new float[widths.size()];
+    for (int w = 0; w < plain.length; w++) {
+      plain[w] = widths.get(w).score(pixel);
+    }
+    scores[pixel] = Float.NEGATIVE_INFINITY;
+    for (int k = 0; k < plain.length; k++) {
+      int w = largest(plain);
+      float score = plain[w];
+      if (!(score > scores[pixel])) {
+        break;
+      }
+      plain[w] = Float.NEGATIVE_INFINITY;
+      RowTests tests = widths.get(w);
+      boolean isDoubtful = score > WORTH_A_SECOND_LOOK;
+      score =
+          isDoubtful
+              ? tests.doubted(pixel - tests.start(), scores[pixel], Double.POSITIVE_INFINITY)
+              : score;
+      take(pixel, tests.widthIndex(), score);
+    }
+    return scores[pixel];
+  }
+
+  private static int largest(float[] values) {
+    int largest = 0;
+    for (int k = 1; k < values.length; k++) {
+      largest = values[k] > values[largest] ? k : largest;
+    }
+    return largest;
   }
 
   /**

@@ -50,9 +50,10 @@ final class TakenOut {
   /**
    * What the products have too much at pixels without data.
    *
-   * @param filteredI overwritten, of one width at a time
+   * @param filteredI per width, where it was prepared
    */
-  private record Holes(float[] inPhase, float[] quadrature, float[] filteredI, float[] filteredC) {}
+  private record Holes(
+      float[] inPhase, float[] quadrature, float[][] filteredI, float[][] filteredC) {}
 
   /**
    * Takes out what lines have.
@@ -71,8 +72,8 @@ final class TakenOut {
           new Holes(
               inPhase.atHoles(mask),
               quadrature.atHoles(mask),
-              new float[mask.length],
-              new float[mask.length]);
+              new float[widths.length][mask.length],
+              new float[widths.length][mask.length]);
     }
   }
 
@@ -103,8 +104,8 @@ final class TakenOut {
   void prepare(int w, Area area) {
     if (holes != null) {
       MatchedFilter filter = widths[w].filter();
-      filter.apply(holes.inPhase, holes.filteredI, removedI, area);
-      filter.apply(holes.quadrature, holes.filteredC, removedC, area);
+      filter.apply(holes.inPhase, holes.filteredI[w], removedI, area);
+      filter.apply(holes.quadrature, holes.filteredC[w], removedC, area);
     }
   }
 
@@ -132,8 +133,8 @@ final class TakenOut {
     if (holes != null) {
       int start = row * across.length + left;
       for (int x = 0; x < n; x++) {
-        rowI[x] -= holes.filteredI[start + x];
-        rowC[x] -= holes.filteredC[start + x];
+        rowI[x] -= holes.filteredI[w][start + x];
+        rowC[x] -= holes.filteredC[w][start + x];
       }
     }
     moments.takeOut(rowI, rowC);
