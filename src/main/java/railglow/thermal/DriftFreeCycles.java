@@ -11,8 +11,11 @@ import java.util.Optional;
  * neighbours, which a periodic signal leaves unchanged. A cycle is therefore final only when the
  * next one is there; until then it has a provisional form with a one-sided slope. Where the times
  * of the frames are known, so is how far they are from the middles of the quarters, which the
- * slope's part goes by ({@link DriftPart}). A gap in the cycle numbers (a rejected cycle, perhaps a
- * shutter event with a new pattern) is never bridged.
+ * slope's part goes by ({@link DriftPart}). The first cycle has no neighbour before it: its slope
+ * and that of the second are both taken from the difference of the two, which is right for their
+ * sum even where a board begins to warm, and the second takes out the curvature of both. A gap in
+ * the cycle numbers (a rejected cycle, perhaps a shutter event with a new pattern) is never
+ * bridged.
  *
  * <p>For white noise of variance v per channel and cycle the slope costs v/32 and the curvature
  * 0.006 v within a cycle, and nearly nothing in the mean, where the corrections telescope. Not
@@ -24,6 +27,7 @@ final class DriftFreeCycles {
   private float[] quadrature;
   private float[] mean;
   private float[] meanBefore;
+  private boolean beforeIsFirst;
   private DriftPart part = DriftPart.OF_WHOLE_QUARTERS;
   private DriftPart partBefore = part;
   private boolean[] alive;
@@ -45,6 +49,7 @@ final class DriftFreeCycles {
         mean == null
             ? Optional.empty()
             : Optional.of(corrected(adjacent ? newMean : null, newPart));
+    beforeIsFirst = adjacent && meanBefore == null;
     meanBefore = adjacent ? mean : null;
     partBefore = part;
     part = newPart;
@@ -78,14 +83,17 @@ final class DriftFreeCycles {
     float[] i = inPhase.clone();
     float[] c = quadrature.clone();
     if (meanBefore != null && meanAfter != null) {
+      float share = beforeIsFirst ? 0.125f : 0.0625f;
       for (int p = 0; p < i.length; p++) {
-        i[p] += (meanAfter[p] - 2 * mean[p] + meanBefore[p]) * 0.0625f;
+        i[p] += (meanAfter[p] - 2 * mean[p] + meanBefore[p]) * share;
       }
+    }
+    if (meanBefore != null && meanAfter != null && !beforeIsFirst) {
       takeOut(meanAfter, meanBefore, 2 + partAfter.late() - partBefore.late(), i, c);
-    } else if (meanAfter != null) {
-      takeOut(meanAfter, mean, 1 + partAfter.late() - part.late(), i, c);
     } else if (meanBefore != null) {
       takeOut(mean, meanBefore, 1 + part.late() - partBefore.late(), i, c);
+    } else if (meanAfter != null) {
+      takeOut(meanAfter, mean, 1 + partAfter.late() - part.late(), i, c);
     }
     return new ReducedCycle(i, c);
   }
