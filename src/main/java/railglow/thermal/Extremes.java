@@ -8,6 +8,8 @@ import java.util.Arrays;
  * one index, for the JIT compiler to make vectors of (decision 0090). Stateless.
  */
 final class Extremes {
+  private static final float AMPLE = 1.01f;
+
   private Extremes() {}
 
   /** The largest a I + b C at pixels from one to before another. */
@@ -26,6 +28,55 @@ final class Extremes {
     for (int j = 0; j < arc.directions(); j++) {
       keepLeast(
           moments.meanI(), moments.meanC(), weightI(arc, j), weightC(arc, j), least, from, to);
+    }
+  }
+
+  /** Whether any is as high as a limit: counted, for the largest would wait for the one before. */
+  static boolean reach(float[] values, float limit, int n) {
+    int many = 0;
+    for (int i = 0; i < n; i++) {
+      many += values[i] >= limit ? 1 : 0;
+    }
+    return many > 0;
+  }
+
+  /**
+   * What no square of any direction at these pixels exceeds, of directions that are whitened by the
+   * noise: the whitened mean's own, and far more than rounding adds.
+   */
+  static void bounds(ChannelMoments moments, PooledNoise noise, float[] into, int from, int to) {
+    double l11 = Math.sqrt(noise.varianceI());
+    double l21 = noise.covariance() / l11;
+    double l22 = Math.sqrt(noise.varianceC() - l21 * l21);
+    float perI = (float) (1 / l11);
+    float perC = (float) (1 / l22);
+    float shear = (float) (-l21 / (l11 * l22));
+    whiten(
+        moments.meanI(),
+        moments.meanC(),
+        perI,
+        perC,
+        shear,
+        AMPLE * moments.cycles(),
+        into,
+        from,
+        to);
+  }
+
+  private static void whiten(
+      float[] meanI,
+      float[] meanC,
+      float perI,
+      float perC,
+      float shear,
+      float factor,
+      float[] into,
+      int from,
+      int to) {
+    for (int i = from; i < to; i++) {
+      float u = perI * meanI[i];
+      float v = perC * meanC[i] + shear * meanI[i];
+      into[i] = factor * (u * u + v * v);
     }
   }
 

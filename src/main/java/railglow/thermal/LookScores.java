@@ -209,23 +209,18 @@ final class LookScores {
     return radius;
   }
 
-  /** At every width, see below; includes the mirrored directions where they are asked for. */
+  /** At every width, see below. */
   private List<RowTests> measured(int row, Area area) {
     List<RowTests> tests = new ArrayList<>();
     for (int w = 0; w < widths.length; w++) {
       if (rules[w] != null) {
-        RowTests ofWidth = measured(w, row, area);
-        tests.add(ofWidth);
-        if (mirror != null) {
-          RowTests cold = ofWidth.mirrored(opposite[w], mirrored);
-          mirror.includeAbove(cold, bound, leastCalled[w], false);
-        }
+        tests.add(measured(w, row, area));
       }
     }
     return tests;
   }
 
-  /** Along a row, without what was taken out; squares of the mirrored directions once asked for. */
+  /** Along a row, without what was taken out; the mirror is told what it can see. */
   private RowTests measured(int w, int row, Area area) {
     int start = row * width + area.left();
     int n = area.columns();
@@ -235,11 +230,15 @@ final class LookScores {
       takenOut.takeOutOf(moments[w], w, row, area);
     }
     rule.evenOut(moments[w]);
-    if (mirror == null) {
-      rule.squares(moments[w].moments(), squares[w], 0, n);
+    float[] scale = widths[w].filter().scale();
+    RowTests tests = new RowTests(w, rule, scale, moments[w], squares[w], start, n);
+    ChannelMoments here = moments[w].moments();
+    if (mirror != null && rule.canReach(leastCalled[w], here, work, n)) {
+      rule.squares(here, squares[w], mirrored, work, 0, n);
+      mirror.includeAbove(tests.mirrored(opposite[w], mirrored), bound, leastCalled[w], false);
     } else {
-      rule.squares(moments[w].moments(), squares[w], mirrored, work, 0, n);
+      rule.squares(here, squares[w], 0, n);
     }
-    return new RowTests(w, rule, widths[w].filter().scale(), moments[w], squares[w], start, n);
+    return tests;
   }
 }

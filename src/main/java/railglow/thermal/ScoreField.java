@@ -182,7 +182,7 @@ final class ScoreField {
   boolean includeAbove(RowTests tests, double bound, float least, boolean onlyWhether) {
     float[] squares = tests.squares();
     boolean any = false;
-    if (!(largest(squares, tests.pixels()) >= least)) {
+    if (!Extremes.reach(squares, least, tests.pixels())) {
       return any;
     }
     double enough = onlyWhether ? bound + MARGIN : Double.POSITIVE_INFINITY;
@@ -201,14 +201,6 @@ final class ScoreField {
       }
     }
     return any;
-  }
-
-  private static float largest(float[] squares, int n) {
-    float most = Float.NEGATIVE_INFINITY;
-    for (int x = 0; x < n; x++) {
-      most = Math.max(most, squares[x]);
-    }
-    return most;
   }
 
   private void take(int pixel, int index, float score) {

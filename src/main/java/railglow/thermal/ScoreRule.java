@@ -100,6 +100,20 @@ final class ScoreRule {
   }
 
   /**
+   * Whether the square of any direction, mirrored or not, can be as high as a limit at one of the
+   * first pixels. Where a pixel's own scatter has a say this is not asked: true.
+   *
+   * @param work overwritten
+   */
+  boolean canReach(float limit, ChannelMoments moments, float[] work, int n) {
+    if (asksForScatter()) {
+      return true;
+    }
+    Extremes.bounds(moments, noise, work, 0, n);
+    return Extremes.reach(work, limit, n);
+  }
+
+  /**
    * The same, and that of the opposite directions: of each direction once.
    *
    * @param work overwritten at these pixels

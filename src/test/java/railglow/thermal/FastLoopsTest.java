@@ -2,6 +2,7 @@ package railglow.thermal;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
@@ -204,6 +205,33 @@ class FastLoopsTest {
     rule.squares(moments, both, mirrored, new float[PIXELS], 0, PIXELS);
     assertArrayEquals(alone, both);
     assertArrayEquals(opposite, mirrored);
+  }
+
+  @Test
+  void noDirectionsSquareIsAboveThePixelsBound() {
+    ChannelMoments moments = new ChannelMoments(PIXELS);
+    for (int cycle = 0; cycle < 5; cycle++) {
+      moments.add(noise(50 + cycle), noise(60 + cycle));
+    }
+    float[] scale = new float[PIXELS];
+    Arrays.fill(scale, 1);
+    PooledNoise noise = PooledNoise.of(moments, scale, WIDTH, 1.5, SpreadTable.of(8), null, 1);
+    DelayArc arc = DelayArc.of(DetectionSettings.usual(2, 0, 0.05, 4, 30), noise);
+    float[] most = new float[PIXELS];
+    float[] least = new float[PIXELS];
+    float[] bounds = new float[PIXELS];
+    Extremes.mostAndLeast(moments, arc, most, least, 0, PIXELS);
+    Extremes.bounds(moments, noise, bounds, 0, PIXELS);
+    float closest = 0;
+    for (int i = 0; i < PIXELS; i++) {
+      float y = Math.max(Math.abs(most[i]), Math.abs(least[i]));
+      float square = moments.cycles() * y * y;
+      assertTrue(square <= bounds[i], square + " above " + bounds[i]);
+      closest = Math.max(closest, square / bounds[i]);
+    }
+    assertTrue(closest > 0.98, "along a direction it is reached: " + closest);
+    assertTrue(Extremes.reach(new float[] {1, 3, Float.NaN, 2}, 3, 4));
+    assertFalse(Extremes.reach(new float[] {1, 3, Float.NaN, 4}, 3.5f, 3), "only the first count");
   }
 
   @Test
