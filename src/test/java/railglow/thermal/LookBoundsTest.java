@@ -35,6 +35,35 @@ class LookBoundsTest {
     assertArrayEquals(expected, LookBounds.boundsFor(times, cumulative), 3e-4);
   }
 
+  /** Found in few steps, each level is the one that halving alone ends at. */
+  @Test
+  void boundsAreThoseOfHalvingAloneToTheBit() {
+    for (double error : new double[] {0.1, 1e-6, 1e-15}) {
+      CrossingRecursion quick = new CrossingRecursion();
+      CrossingRecursion plain = new CrossingRecursion();
+      double bound = 0;
+      for (int k = 4; k <= 60; k++) {
+        double spent = error / k;
+        double expected = NormalScore.ofUpperTail(spent);
+        if (k > 4) {
+          double low = bound - 12;
+          double high = Math.max(bound, 0) + 12;
+          while (high - low > 1e-9 * Math.sqrt(k)) {
+            double middle = (low + high) / 2;
+            boolean below = plain.crossing(middle, 1) > spent;
+            low = below ? middle : low;
+            high = below ? high : middle;
+          }
+          expected = (low + high) / 2 / Math.sqrt(k);
+        }
+        double score = quick.boundSpending(k, spent);
+        assertEquals(expected, score, error + " at " + k);
+        bound = score * Math.sqrt(k);
+        plain.advance(k, bound);
+      }
+    }
+  }
+
   /** Lan and DeMets, Biometrika 70 (1983) 659: of .05, the error spent at t = .2 .4 .6 .8 1. */
   @Test
   void theErrorIsSpentAsPublished() {
