@@ -7,27 +7,46 @@ package railglow.thermal;
 final class CycleSigns {
   private static final int DIRECTIONS = 6;
   private static final double ARC = Math.PI * 0.6;
-  private final short[][] positive;
+
+  /** Pixels at a time: what the loops share stays in the cache. */
+  private static final int TILE = 1024;
+
+  /** The least positive number times this, twice, is more than 1. */
+  private static final float STEEP = 0x1p100f;
+
+  private final float[][] positive;
   private float[] lastI;
   private float[] lastC;
   private int cycles;
   private boolean hasLast;
 
   CycleSigns(int pixels) {
-    positive = new short[DIRECTIONS][pixels];
+    positive = new float[DIRECTIONS][pixels];
   }
 
   /** Takes a cycle that is final. */
   void add(float[] inPhase, float[] quadrature) {
     cycles++;
     hasLast = false;
+    float[] a = new float[DIRECTIONS];
+    float[] b = new float[DIRECTIONS];
     for (int j = 0; j < DIRECTIONS; j++) {
-      float a = weightI(j);
-      float b = weightC(j);
-      short[] counts = positive[j];
-      for (int i = 0; i < counts.length; i++) {
-        counts[i] += (short) (a * inPhase[i] + b * quadrature[i] > 0 ? 1 : 0);
+      a[j] = weightI(j);
+      b[j] = weightC(j);
+    }
+    for (int from = 0; from < inPhase.length; from += TILE) {
+      int to = Math.min(inPhase.length, from + TILE);
+      for (int j = 0; j < DIRECTIONS; j++) {
+        count(positive[j], inPhase, quadrature, a[j], b[j], from, to);
       }
+    }
+  }
+
+  /** Adds 1 where the sum is positive, without a branch: a loop with one is no vector code. */
+  private static void count(
+      float[] counts, float[] x, float[] y, float a, float b, int from, int to) {
+    for (int i = from; i < to; i++) {
+      counts[i] += Math.min(1, Math.max(0, (a * x[i] + b * y[i]) * STEEP * STEEP));
     }
   }
 

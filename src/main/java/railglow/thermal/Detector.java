@@ -18,6 +18,7 @@ public final class Detector {
   private final int width;
   private final int height;
   private final WidthPlanes[] widths;
+  private final FilterBank bank;
   private final ChannelMoments plain;
   private final ChannelMoments scratch;
   private final ChannelMoments plainScratch;
@@ -47,6 +48,7 @@ public final class Detector {
     double[] sigmas = settings.filterSigmasPixels();
     widths = new WidthPlanes[sigmas.length];
     Arrays.setAll(widths, w -> new WidthPlanes(width, height, sigmas[w]));
+    bank = new FilterBank(width, height, widths);
     plain = new ChannelMoments(pixels);
     scratch = new ChannelMoments(pixels);
     plainScratch = new ChannelMoments(pixels);
@@ -90,8 +92,8 @@ public final class Detector {
   private void settle(ReducedCycle cycle) {
     clean(cycle);
     plain.add(cycle.inPhase(), cycle.quadrature());
+    bank.setLast(cycle, removedI, removedC);
     for (WidthPlanes each : widths) {
-      each.setLast(cycle, removedI, removedC);
       each.settle();
     }
     correlation.add(widths[0].lastI());
@@ -160,9 +162,7 @@ public final class Detector {
     ScoreRule[] rules = new ScoreRule[widths.length];
     LineNoise lines = accepted < 3 ? null : LineNoise.of(plainScratch, mask, width, height);
     if (accepted >= 2) {
-      for (WidthPlanes each : widths) {
-        each.setLast(last.orElseThrow(), removedI, removedC);
-      }
+      bank.setLast(last.orElseThrow(), removedI, removedC);
       signs.setLast(middle().lastI(), middle().lastC());
       measure(statistics, rules, lines);
     }

@@ -2,6 +2,7 @@ package railglow.thermal;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Reduces quarter means to channels and takes the drift out of them to second order.
@@ -22,6 +23,9 @@ import java.util.Optional;
  * thread-safe.
  */
 final class DriftFreeCycles {
+  /** Pixels at a time: what the loops share stays in the cache. */
+  private static final int TILE = 1024;
+
   private int lastCycle = Integer.MIN_VALUE;
   private float[] inPhase;
   private float[] quadrature;
@@ -31,6 +35,11 @@ final class DriftFreeCycles {
   private DriftPart part = DriftPart.OF_WHOLE_QUARTERS;
   private DriftPart partBefore = part;
   private boolean[] alive;
+
+  /** The first so many are the pixels that never changed so far. */
+  private int[] unchanged;
+
+  private int unchangedPixels;
 
   /** Takes the next cycle; gives the one before it in its final form, if there is one. */
   Optional<ReducedCycle> next(QuarterMeans q) {
@@ -48,7 +57,9 @@ final class DriftFreeCycles {
     Optional<ReducedCycle> finished =
         mean == null
             ? Optional.empty()
-            : Optional.of(corrected(adjacent ? newMean : null, newPart));
+            : Optional.of(
+                corrected(
+                    new ReducedCycle(inPhase, quadrature), adjacent ? newMean : null, newPart));
     beforeIsFirst = adjacent && meanBefore == null;
     meanBefore = adjacent ? mean : null;
     partBefore = part;
@@ -63,10 +74,18 @@ final class DriftFreeCycles {
   private void noteLife(float[] newInPhase, float[] newQuadrature) {
     if (alive == null) {
       alive = new boolean[newInPhase.length];
+      unchanged = IntStream.range(0, alive.length).toArray();
+      unchangedPixels = alive.length;
     }
-    for (int p = 0; p < alive.length; p++) {
-      alive[p] |= Math.abs(newInPhase[p]) + Math.abs(newQuadrature[p]) > 0;
+    int left = 0;
+    for (int k = 0; k < unchangedPixels; k++) {
+      int p = unchanged[k];
+      alive[p] = Math.abs(newInPhase[p]) + Math.abs(newQuadrature[p]) > 0;
+      if (!alive[p]) {
+        unchanged[left++] = p;
+      }
     }
+    unchangedPixels = left;
   }
 
   /** Which pixels changed at least once within a cycle; the array itself, null without cycles. */
@@ -76,17 +95,17 @@ final class DriftFreeCycles {
 
   /** The last cycle with what is known so far; empty before the first. */
   Optional<ReducedCycle> provisional() {
-    return mean == null ? Optional.empty() : Optional.of(corrected(null, part));
+    return mean == null
+        ? Optional.empty()
+        : Optional.of(corrected(new ReducedCycle(inPhase.clone(), quadrature.clone()), null, part));
   }
 
-  private ReducedCycle corrected(float[] meanAfter, DriftPart partAfter) {
-    float[] i = inPhase.clone();
-    float[] c = quadrature.clone();
+  /** Takes drift out of the last cycle's channels, in place. */
+  private ReducedCycle corrected(ReducedCycle cycle, float[] meanAfter, DriftPart partAfter) {
+    float[] i = cycle.inPhase();
+    float[] c = cycle.quadrature();
     if (meanBefore != null && meanAfter != null) {
-      float share = beforeIsFirst ? 0.125f : 0.0625f;
-      for (int p = 0; p < i.length; p++) {
-        i[p] += (meanAfter[p] - 2 * mean[p] + meanBefore[p]) * share;
-      }
+      bend(i, meanAfter, mean, meanBefore, beforeIsFirst ? 0.125f : 0.0625f);
     }
     if (meanBefore != null && meanAfter != null && !beforeIsFirst) {
       takeOut(meanAfter, meanBefore, 2 + partAfter.late() - partBefore.late(), i, c);
@@ -95,20 +114,27 @@ final class DriftFreeCycles {
     } else if (meanAfter != null) {
       takeOut(meanAfter, mean, 1 + partAfter.late() - part.late(), i, c);
     }
-    return new ReducedCycle(i, c);
+    return cycle;
   }
 
   /** Takes out what a slope adds that makes two means differ so many periods apart. */
   private void takeOut(float[] later, float[] earlier, double periods, float[] i, float[] c) {
-    float ofC = (float) (part.quadrature() / periods);
-    for (int p = 0; p < c.length; p++) {
-      c[p] -= (later[p] - earlier[p]) * ofC;
-    }
+    subtract(c, later, earlier, (float) (part.quadrature() / periods));
     float ofI = (float) (part.inPhase() / periods);
     if (ofI != 0) {
-      for (int p = 0; p < i.length; p++) {
-        i[p] -= (later[p] - earlier[p]) * ofI;
-      }
+      subtract(i, later, earlier, ofI);
+    }
+  }
+
+  private static void bend(float[] i, float[] after, float[] mean, float[] before, float share) {
+    for (int p = 0; p < i.length; p++) {
+      i[p] += (after[p] - 2 * mean[p] + before[p]) * share;
+    }
+  }
+
+  private static void subtract(float[] from, float[] later, float[] earlier, float share) {
+    for (int p = 0; p < from.length; p++) {
+      from[p] -= (later[p] - earlier[p]) * share;
     }
   }
 
@@ -117,10 +143,25 @@ final class DriftFreeCycles {
     float[] q2 = q.q2().values();
     float[] q3 = q.q3().values();
     float[] q4 = q.q4().values();
-    for (int p = 0; p < inPhase.length; p++) {
-      inPhase[p] = (q2[p] + q3[p] - q1[p] - q4[p]) * 0.5f;
-      quadrature[p] = (q3[p] + q4[p] - q1[p] - q2[p]) * 0.5f;
-      mean[p] = (q1[p] + q2[p] + q3[p] + q4[p]) * 0.25f;
+    for (int from = 0; from < mean.length; from += TILE) {
+      int to = Math.min(mean.length, from + TILE);
+      halfDifference(inPhase, q2, q3, q1, q4, from, to);
+      halfDifference(quadrature, q3, q4, q1, q2, from, to);
+      mean(mean, q1, q2, q3, q4, from, to);
+    }
+  }
+
+  private static void halfDifference(
+      float[] result, float[] a, float[] b, float[] c, float[] d, int from, int to) {
+    for (int p = from; p < to; p++) {
+      result[p] = (a[p] + b[p] - c[p] - d[p]) * 0.5f;
+    }
+  }
+
+  private static void mean(
+      float[] result, float[] a, float[] b, float[] c, float[] d, int from, int to) {
+    for (int p = from; p < to; p++) {
+      result[p] = (a[p] + b[p] + c[p] + d[p]) * 0.25f;
     }
   }
 

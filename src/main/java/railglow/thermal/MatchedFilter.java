@@ -96,19 +96,33 @@ final class MatchedFilter {
 
   /** The same bits in an area only; the rest of the output is left as it is. */
   void apply(float[] input, float[] output, CommonParts.Removed removed, Area area) {
+    sums.sum(input, kernel, area, into(output, removed, area));
+  }
+
+  /**
+   * Takes the next row from the top of a plane that is filtered as a whole, to the same bits.
+   *
+   * @param then what {@link #into} gave for that plane's output
+   */
+  void next(RowPairs pairs, int row, SymmetricKernel.RowOfSums then) {
+    sums.next(pairs, row, kernel, then);
+  }
+
+  /** Where the rows of {@link #next} go. */
+  SymmetricKernel.RowOfSums into(float[] output, CommonParts.Removed removed) {
+    return into(output, removed, Area.whole(width, height));
+  }
+
+  private SymmetricKernel.RowOfSums into(float[] output, CommonParts.Removed removed, Area area) {
     int n = area.columns();
     Evening evening = evening(removed);
     float[] across = Arrays.copyOfRange(evening.across(), area.left(), area.right());
-    sums.sum(
-        input,
-        kernel,
-        area,
-        (row, line) -> {
-          int start = row * width + area.left();
-          System.arraycopy(scale, start, scaleRow, 0, n);
-          normalise(line, scaleRow, across, evening.down()[row], n);
-          System.arraycopy(line, 0, output, start, n);
-        });
+    return (row, line) -> {
+      int start = row * width + area.left();
+      System.arraycopy(scale, start, scaleRow, 0, n);
+      normalise(line, scaleRow, across, evening.down()[row], n);
+      System.arraycopy(line, 0, output, start, n);
+    };
   }
 
   /** What makes good, per column and per row, the noise that removed means took with them. */

@@ -12,26 +12,20 @@ public final class SymmetricKernel {
   private final int height;
   private final int radius;
   private final Area whole;
-  private final float[] padded;
+  private final RowPairs pairs;
   private final float[][] ring;
   private final float[] outside;
   private final float[] sums;
-  private final float[][] left = new float[2][];
-  private final float[][] right = new float[2][];
 
   public SymmetricKernel(int width, int height, int radius) {
     this.width = width;
     this.height = height;
     this.radius = radius;
     whole = Area.whole(width, height);
-    padded = new float[width + 2 * radius];
-    ring = new float[2 * radius + 1][width];
-    outside = new float[width];
-    sums = new float[width];
-    for (int k = 0; k < 2; k++) {
-      left[k] = new float[width];
-      right[k] = new float[width];
-    }
+    pairs = new RowPairs(width, radius);
+    ring = new float[2 * radius + 1][RowPairs.room(width)];
+    outside = new float[RowPairs.room(width)];
+    sums = new float[RowPairs.room(width)];
   }
 
   /** What is done with a row of sums: columns left to right of the area, from index 0 on. */
@@ -53,37 +47,31 @@ public final class SymmetricKernel {
     int ready = Math.max(0, area.top() - radius);
     for (int row = area.top(); row < area.bottom(); row++) {
       for (; ready < height && ready <= row + radius; ready++) {
-        alongRow(input, ready, taps, area);
+        pairs.set(input, ready * width, area.left(), area.columns());
+        pairs.sum(ring[ready % ring.length], taps, radius);
       }
       alongColumns(row, taps, area.columns());
       then.done(row, sums);
     }
   }
 
-  private void alongRow(float[] input, int row, float[] taps, Area area) {
-    System.arraycopy(input, row * width, padded, radius, width);
-    float[] sum = ring[row % ring.length];
-    int n = area.columns();
-    int from = radius + area.left();
-    System.arraycopy(padded, from, left[0], 0, n);
-    times(sum, left[0], taps[0], n);
-    int t = 1;
-    for (; t < radius; t += 2) {
-      for (int k = 0; k < 2; k++) {
-        System.arraycopy(padded, from - t - k, left[k], 0, n);
-        System.arraycopy(padded, from + t + k, right[k], 0, n);
-      }
-      addTwoPairs(sum, left[0], right[0], taps[t], left[1], right[1], taps[t + 1], n);
-    }
-    if (t == radius) {
-      System.arraycopy(padded, from - t, left[0], 0, n);
-      System.arraycopy(padded, from + t, right[0], 0, n);
-      addPair(sum, left[0], right[0], taps[t], n);
+  /**
+   * Takes the next row from the top, at every pixel of the plane; gives the rows of sums that are
+   * complete with it. Sums to the bits of the others.
+   *
+   * @param next the pairs of that row, at least as far apart as the radius
+   */
+  void next(RowPairs next, int row, float[] taps, RowOfSums then) {
+    next.sum(ring[row % ring.length], taps, radius);
+    int last = row == height - 1 ? row : row - radius;
+    for (int done = Math.max(0, row - radius); done <= last; done++) {
+      alongColumns(done, taps, width);
+      then.done(done, sums);
     }
   }
 
   private void alongColumns(int row, float[] taps, int n) {
-    times(sums, ringRow(row), taps[0], n);
+    RowPairs.times(sums, ringRow(row), taps[0], n);
     int t = 1;
     for (; t < radius; t += 2) {
       addTwoPairs(
@@ -103,12 +91,6 @@ public final class SymmetricKernel {
 
   private float[] ringRow(int row) {
     return row < 0 || row >= height ? outside : ring[row % ring.length];
-  }
-
-  private static void times(float[] sum, float[] values, float tap, int n) {
-    for (int x = 0; x < n; x++) {
-      sum[x] = tap * values[x];
-    }
   }
 
   private static void addPair(float[] sum, float[] a, float[] b, float tap, int n) {

@@ -27,7 +27,7 @@ final class WidthPlanes {
     return settled;
   }
 
-  /** The last cycle, filtered; the array itself. */
+  /** The last cycle, filtered; the array itself, which {@link FilterBank} writes. */
   float[] lastI() {
     return lastI;
   }
@@ -35,12 +35,6 @@ final class WidthPlanes {
   /** Likewise. */
   float[] lastC() {
     return lastC;
-  }
-
-  /** Takes a cycle as the last one, instead of the one before. */
-  void setLast(ReducedCycle cycle, CommonParts.Removed removedI, CommonParts.Removed removedC) {
-    filter.apply(cycle.inPhase(), lastI, removedI);
-    filter.apply(cycle.quadrature(), lastC, removedC);
   }
 
   /** The last cycle is final; another must be set. */

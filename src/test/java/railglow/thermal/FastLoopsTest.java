@@ -58,6 +58,47 @@ class FastLoopsTest {
   }
 
   @Test
+  void allWidthsTogetherAreFilteredToTheBitsOfEachAlone() {
+    // the widest kernel is higher than the picture
+    double[] sigmas = {0.3, 1.5, 2.1, 3, 4.2, 6, 20};
+    WidthPlanes[] widths = new WidthPlanes[sigmas.length];
+    Arrays.setAll(widths, w -> new WidthPlanes(WIDTH, HEIGHT, sigmas[w]));
+    CommonParts.Removed removedI = new CommonParts.Removed(1, 0.7, 0.4);
+    CommonParts.Removed removedC = new CommonParts.Removed(1, 0.2, 0);
+    FilterBank bank = new FilterBank(WIDTH, HEIGHT, widths);
+    for (int cycle = 0; cycle < 2; cycle++) {
+      float[] inPhase = noise(70 + cycle);
+      float[] quadrature = noise(80 + cycle);
+      bank.setLast(new ReducedCycle(inPhase, quadrature), removedI, removedC);
+      for (WidthPlanes each : widths) {
+        float[] alone = new float[PIXELS];
+        each.filter().apply(inPhase, alone, removedI);
+        assertArrayEquals(alone, each.lastI(), "width " + each.filter().sigma());
+        each.filter().apply(quadrature, alone, removedC);
+        assertArrayEquals(alone, each.lastC(), "width " + each.filter().sigma());
+      }
+    }
+  }
+
+  @Test
+  void cyclesAreCountedAsPositiveFromTheLeastPositiveNumberOn() {
+    float[] inPhase = {0, -0f, Float.MIN_VALUE, -Float.MIN_VALUE, 1, -1, 1e38f, -1e38f, 0, 0};
+    float[] quadrature = {0, 0, 0, 0, 0, 0, 0, 0, 1e-3f, -1e-3f};
+    CycleSigns signs = new CycleSigns(inPhase.length);
+    for (int cycle = 0; cycle < 3; cycle++) {
+      signs.add(inPhase, quadrature);
+    }
+    for (int i = 0; i < inPhase.length; i++) {
+      assertEquals(inPhase[i] > 0 ? 1 : 0, signs.share(i, 0), 0, "in phase " + inPhase[i]);
+      assertEquals(
+          0.43f * inPhase[i] + 0.9f * quadrature[i] > 0 ? 1 : 0,
+          signs.share(i, 1.13),
+          0,
+          "at " + i);
+    }
+  }
+
+  @Test
   void movingMomentsOnInOneGoIsWelfordsUpdateToTheBit() {
     ChannelMoments moments = new ChannelMoments(PIXELS);
     ChannelMoments moved = new ChannelMoments(PIXELS);
@@ -98,6 +139,7 @@ class FastLoopsTest {
         new WhiteCycles(width, height, 0.014, 4)
             .with(new WhiteCycles.Source(30, 40, 2, 0.05, 0), 0, 2);
     WidthPlanes[] widths = {new WidthPlanes(width, height, 1.5), new WidthPlanes(width, height, 3)};
+    FilterBank bank = new FilterBank(width, height, widths);
     CommonParts.Removed nothing = CommonParts.Removed.NOTHING;
     DriftFreeCycles drift = new DriftFreeCycles();
     for (int k = 0; k < 6; k++) {
@@ -105,8 +147,8 @@ class FastLoopsTest {
           .next(cycles.next())
           .ifPresent(
               cycle -> {
+                bank.setLast(cycle, nothing, nothing);
                 for (WidthPlanes each : widths) {
-                  each.setLast(cycle, nothing, nothing);
                   each.settle();
                 }
               });
@@ -114,9 +156,9 @@ class FastLoopsTest {
     ChannelMoments scratch = new ChannelMoments(width * height);
     DetectionSettings settings = DetectionSettings.usual(2, 0, 0.05, 4, 30);
     ScoreRule[] rules = new ScoreRule[2];
+    bank.setLast(drift.provisional().orElseThrow(), nothing, nothing);
     for (int w = 0; w < 2; w++) {
       MatchedFilter filter = widths[w].filter();
-      widths[w].setLast(drift.provisional().orElseThrow(), nothing, nothing);
       widths[w].momentsInto(scratch, 0, width * height);
       PooledNoise noise =
           PooledNoise.of(
