@@ -28,6 +28,7 @@ public final class Detector {
   private final CycleCorrelation correlation;
   private final ScoreField field;
   private final RunError runError;
+  private ReducedCycle startBend;
   private float[] mask;
   private CommonParts.Removed removedI = CommonParts.Removed.NOTHING;
   private CommonParts.Removed removedC = CommonParts.Removed.NOTHING;
@@ -75,6 +76,9 @@ public final class Detector {
       throw new IllegalStateException("more than the cap of " + accepted + " cycles");
     }
     cycles.next(means).ifPresent(this::settle);
+    if (startBend == null && !settings.coded()) {
+      cycles.startBend().ifPresent(this::takeStartBend);
+    }
     framesUsed.add(means.times());
     accepted++;
   }
@@ -98,6 +102,13 @@ public final class Detector {
     }
     correlation.add(widths[0].lastI());
     signs.add(middle().lastI(), middle().lastC());
+  }
+
+  private void takeStartBend(ReducedCycle bend) {
+    DriftFreeCycles.maskInvalid(bend);
+    CommonParts.remove(bend.inPhase(), width, height, mask);
+    CommonParts.remove(bend.quadrature(), width, height, mask);
+    startBend = bend;
   }
 
   private WidthPlanes middle() {
@@ -255,7 +266,11 @@ public final class Detector {
       significance.values()[i] = Float.isFinite(scores[i]) ? scores[i] : 0;
     }
     SourceFit fit =
-        new SourceFit(framesUsed.curve(), new MeanPlanes(plainScratch, width, height), statistics);
+        new SourceFit(
+            framesUsed.curve(),
+            new MeanPlanes(plainScratch, width, height),
+            new MeanPlanes(plainScratch, startBend, width, height),
+            statistics);
     SourceSearch search = new SourceSearch(fit, field, width, height, statistics, accepted);
     int stopped = firstCall;
     List<FoundSource> found =

@@ -12,11 +12,8 @@ import java.util.stream.IntStream;
  * neighbours, which a periodic signal leaves unchanged. A cycle is therefore final only when the
  * next one is there; until then it has a provisional form with a one-sided slope. Where the times
  * of the frames are known, so is how far they are from the middles of the quarters, which the
- * slope's part goes by ({@link DriftPart}). The first cycle has no neighbour before it: its slope
- * and that of the second are both taken from the difference of the two, which is right for their
- * sum even where a board begins to warm, and the second takes out the curvature of both. A gap in
- * the cycle numbers (a rejected cycle, perhaps a shutter event with a new pattern) is never
- * bridged.
+ * slope's part goes by ({@link DriftPart}). A gap in the cycle numbers (a rejected cycle, perhaps a
+ * shutter event with a new pattern) is never bridged.
  *
  * <p>For white noise of variance v per channel and cycle the slope costs v/32 and the curvature
  * 0.006 v within a cycle, and nearly nothing in the mean, where the corrections telescope. Not
@@ -26,12 +23,17 @@ final class DriftFreeCycles {
   /** Pixels at a time: what the loops share stays in the cache. */
   private static final int TILE = 1024;
 
+  /** Part of a second difference of means that a curvature takes away in phase. */
+  private static final float CURVATURE_IN_PHASE = 0.0625f;
+
   private int lastCycle = Integer.MIN_VALUE;
   private float[] inPhase;
   private float[] quadrature;
   private float[] mean;
   private float[] meanBefore;
+  private boolean lastIsFirst;
   private boolean beforeIsFirst;
+  private ReducedCycle startBend;
   private DriftPart part = DriftPart.OF_WHOLE_QUARTERS;
   private DriftPart partBefore = part;
   private boolean[] alive;
@@ -60,7 +62,11 @@ final class DriftFreeCycles {
             : Optional.of(
                 corrected(
                     new ReducedCycle(inPhase, quadrature), adjacent ? newMean : null, newPart));
-    beforeIsFirst = adjacent && meanBefore == null;
+    if (adjacent && beforeIsFirst) {
+      startBend = startBend(newMean);
+    }
+    beforeIsFirst = adjacent && lastIsFirst;
+    lastIsFirst = lastCycle == Integer.MIN_VALUE;
     meanBefore = adjacent ? mean : null;
     partBefore = part;
     part = newPart;
@@ -100,19 +106,36 @@ final class DriftFreeCycles {
         : Optional.of(corrected(new ReducedCycle(inPhase.clone(), quadrature.clone()), null, part));
   }
 
+  /**
+   * What the curvature of the first three cycles adds to the first one, which has no neighbour
+   * before it, beyond what is taken out of it; to be subtracted, without common parts taken out.
+   * Empty before the third cycle, and where a gap came before it. Not in the cycles themselves, for
+   * the noise of three means would make the first one noisier than the others.
+   */
+  Optional<ReducedCycle> startBend() {
+    return Optional.ofNullable(startBend);
+  }
+
+  private ReducedCycle startBend(float[] third) {
+    float[] i = new float[third.length];
+    float[] c = new float[third.length];
+    bend(i, third, mean, meanBefore, -CURVATURE_IN_PHASE);
+    // half of the curvature is missing in the one-sided slope, half of which is in the quadrature
+    bend(c, third, mean, meanBefore, -0.25f);
+    return new ReducedCycle(i, c);
+  }
+
   /** Takes drift out of the last cycle's channels, in place. */
   private ReducedCycle corrected(ReducedCycle cycle, float[] meanAfter, DriftPart partAfter) {
     float[] i = cycle.inPhase();
     float[] c = cycle.quadrature();
     if (meanBefore != null && meanAfter != null) {
-      bend(i, meanAfter, mean, meanBefore, beforeIsFirst ? 0.125f : 0.0625f);
-    }
-    if (meanBefore != null && meanAfter != null && !beforeIsFirst) {
+      bend(i, meanAfter, mean, meanBefore, CURVATURE_IN_PHASE);
       takeOut(meanAfter, meanBefore, 2 + partAfter.late() - partBefore.late(), i, c);
-    } else if (meanBefore != null) {
-      takeOut(mean, meanBefore, 1 + part.late() - partBefore.late(), i, c);
     } else if (meanAfter != null) {
       takeOut(meanAfter, mean, 1 + partAfter.late() - part.late(), i, c);
+    } else if (meanBefore != null) {
+      takeOut(mean, meanBefore, 1 + part.late() - partBefore.late(), i, c);
     }
     return cycle;
   }

@@ -8,11 +8,20 @@ import java.util.List;
  */
 class MeanPlanes {
   private final ChannelMoments moments;
+  private final ReducedCycle less;
   private final int width;
   private final int height;
 
   MeanPlanes(ChannelMoments moments, int width, int height) {
+    this(moments, null, width, height);
+  }
+
+  /**
+   * @param less what is too much in one of the cycles; null for nothing
+   */
+  MeanPlanes(ChannelMoments moments, ReducedCycle less, int width, int height) {
     this.moments = moments;
+    this.less = less;
     this.width = width;
     this.height = height;
   }
@@ -57,6 +66,9 @@ class MeanPlanes {
       for (int x = 0; x < columns; x++, k++) {
         int i = (top + y) * width + left + x;
         double value = a * moments.meanI()[i] + b * moments.meanC()[i];
+        if (less != null) {
+          value -= (a * less.inPhase()[i] + b * less.quadrature()[i]) / moments.cycles();
+        }
         for (Blob other : others) {
           value -= (a * other.inPhase() + b * other.quadrature()) * other.shape(left + x, top + y);
         }

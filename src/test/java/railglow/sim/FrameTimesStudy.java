@@ -79,7 +79,8 @@ public final class FrameTimesStudy {
     if (ofBoard > 0) {
       double truth = RiseStudy.swingKelvin(bench, part, 3, 7);
       for (double fps : new double[] {9, 25}) {
-        System.out.println(ofBoard(bench, fps, truth, ofBoard));
+        System.out.println(ofBoard(bench, fps, truth, ofBoard, false));
+        System.out.println(ofBoard(bench, fps, truth, ofBoard, true));
       }
     }
   }
@@ -119,7 +120,8 @@ public final class FrameTimesStudy {
         told);
   }
 
-  private static String ofBoard(BenchScenario bench, double fps, double truth, int runs) {
+  private static String ofBoard(
+      BenchScenario bench, double fps, double truth, int runs, boolean fromCold) {
     Told told = new Told();
     CameraSettings camera =
         bench.camera().withSize(bench.camera().width(), bench.camera().height(), fps);
@@ -135,15 +137,17 @@ public final class FrameTimesStudy {
                 (double) phase / PHASES,
                 late,
                 CYCLES);
-        Look look =
-            run.look(new BenchScene(bench.withCamera(camera).withSeed(10L * phase + seed + 1)));
+        BenchScene scene =
+            new BenchScene(bench.withCamera(camera).withSeed(10L * phase + seed + 1));
+        Look look = fromCold ? run.lookFromCold(scene) : run.look(scene);
         HeatSource source = look.sources().get(0);
         told.add(source, truth);
       }
     }
     return String.format(
         Locale.ROOT,
-        "| C37 of hx12 | %.0f | %.0f | %.0f | %s |",
+        "| C37 of hx12%s | %.0f | %.0f | %.0f | %s |",
+        fromCold ? " from cold" : "",
         fps,
         1000 * camera.lagSeconds(),
         1000 * late,

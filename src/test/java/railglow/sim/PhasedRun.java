@@ -64,14 +64,23 @@ record PhasedRun(
     return Math.round((Math.ceil(framesPerSecond) + phase) / framesPerSecond * NANOS);
   }
 
-  /** The look at all cycles. */
+  /** The look at all cycles, a pulse before which has begun to warm the scene. */
   Look look(Scene scene) {
+    return look(scene, -2);
+  }
+
+  /** The look at all cycles, with no pulse before the first. */
+  Look lookFromCold(Scene scene) {
+    return look(scene, 0);
+  }
+
+  private Look look(Scene scene, int firstEdge) {
     Timeline timeline = Timeline.of(sequence());
     List<CycleWindow> windows = new ArrayList<>();
     timeline.cycles().forEach(cycle -> windows.add(cycle.shifted(startNanos())));
     Reduction reduction =
         new Reduction(header(windows), new CountSamples(width, height), new Deaf(), false);
-    int edge = -2;
+    int edge = firstEdge;
     long end = startNanos() + timeline.endOffsetNanos();
     for (long n = 0; n / framesPerSecond * NANOS < end; n++) {
       long exposure = Math.round(n / framesPerSecond * NANOS);

@@ -1,9 +1,11 @@
 package railglow.thermal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -46,7 +48,23 @@ class DriftFreeCyclesTest {
     ReducedCycle last = drift.provisional().orElseThrow();
     inPhase += last.inPhase()[0] / CYCLES;
     quadrature += last.quadrature()[0] / CYCLES;
+    ReducedCycle bend = drift.startBend().orElseThrow();
+    inPhase -= bend.inPhase()[0] / CYCLES;
+    quadrature -= bend.quadrature()[0] / CYCLES;
     FirstOrderResponse warm = FirstOrderResponse.of(tauPeriods, 1);
     assertEquals(1, Math.hypot(inPhase, quadrature) / warm.size(), 0.022);
+  }
+
+  @Test
+  void aGapAmongTheFirstThreeCyclesLeavesTheirBendOpen() {
+    DriftFreeCycles drift = new DriftFreeCycles();
+    List<QuarterMeans> means = fromCold(1);
+    drift.next(means.get(0));
+    drift.next(means.get(1));
+    drift.next(means.get(3));
+    drift.next(means.get(4));
+    drift.next(means.get(5));
+
+    assertTrue(drift.startBend().isEmpty());
   }
 }

@@ -49,6 +49,7 @@ class FewPlacesTest {
     new SourceFit(
             ResponseCurve.ofWholeQuarters(DetectionSettings.usual(2, 0, 0.05, 4, 30)),
             planes,
+            planes,
             new WidthStatistics[1])
         .mostLateHeat(new FoundSource(at, 0, EarlyStop.NONE, 0, null, weaker, List.of()), field);
     int warm = 0;
