@@ -31,8 +31,7 @@ final class DriftFreeCycles {
   private float[] quadrature;
   private float[] mean;
   private float[] meanBefore;
-  private boolean lastIsFirst;
-  private boolean beforeIsFirst;
+  private int taken;
   private ReducedCycle startBend;
   private DriftPart part = DriftPart.OF_WHOLE_QUARTERS;
   private DriftPart partBefore = part;
@@ -62,11 +61,10 @@ final class DriftFreeCycles {
             : Optional.of(
                 corrected(
                     new ReducedCycle(inPhase, quadrature), adjacent ? newMean : null, newPart));
-    if (adjacent && beforeIsFirst) {
+    if (adjacent && meanBefore != null && taken == 2) {
       startBend = startBend(newMean);
     }
-    beforeIsFirst = adjacent && lastIsFirst;
-    lastIsFirst = lastCycle == Integer.MIN_VALUE;
+    taken++;
     meanBefore = adjacent ? mean : null;
     partBefore = part;
     part = newPart;

@@ -16,17 +16,15 @@ import railglow.camera.CameraProfile;
 import railglow.camera.FrameQueue;
 import railglow.camera.HottestPixel;
 import railglow.journal.CameraFacts;
-import railglow.journal.Entry;
 import railglow.journal.JournalWriter;
 import railglow.journal.RunFolder;
 import railglow.journal.RunHeader;
 import railglow.journal.SampleRun;
 import railglow.observed.Frame;
+import railglow.run.reduction.DeafListener;
 import railglow.run.reduction.Reduction;
-import railglow.run.reduction.ReductionListener;
 import railglow.safety.StopLatch;
 import railglow.thermal.CountSamples;
-import railglow.thermal.Look;
 import railglow.time.StepRunner;
 import railglow.time.SystemClock;
 
@@ -66,7 +64,7 @@ class CruncherTest {
     return new Cruncher(
         frames,
         new SupplyEvents(holding),
-        new Reduction(header, like, new Deaf()),
+        new Reduction(header, like, new DeafListener()),
         new HottestPixel(
             new CameraProfile(
                 "camera", camera.width(), camera.height(), 25, 0.01, -273.15, 0.05, 0.03, 0.01)),
@@ -111,16 +109,5 @@ class CruncherTest {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-  }
-
-  private static final class Deaf implements ReductionListener {
-    @Override
-    public void onCycle(Entry.Cycle cycle) {}
-
-    @Override
-    public void onLook(Look look, long nowNanos) {}
-
-    @Override
-    public void onReleased(Frame frame) {}
   }
 }

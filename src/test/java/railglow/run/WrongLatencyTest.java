@@ -23,8 +23,8 @@ import railglow.journal.RunHeader;
 import railglow.observed.Edge;
 import railglow.observed.Frame;
 import railglow.pulse.CycleWindow;
+import railglow.run.reduction.DeafListener;
 import railglow.run.reduction.Reduction;
-import railglow.run.reduction.ReductionListener;
 import railglow.sim.BenchScenarios;
 import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
@@ -119,16 +119,7 @@ class WrongLatencyTest {
           new Reduction(
               header(journal.header(), edges, wrongSeconds),
               frames.newSamples(),
-              new ReductionListener() {
-                @Override
-                public void onCycle(Entry.Cycle cycle) {}
-
-                @Override
-                public void onLook(Look look, long nowNanos) {}
-
-                @Override
-                public void onReleased(Frame frame) {}
-              },
+              new DeafListener(),
               false);
       edges.forEach(reduction::onEdge);
       reduction.allEdgesKnown();

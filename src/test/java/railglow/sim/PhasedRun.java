@@ -5,16 +5,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import railglow.journal.CameraFacts;
-import railglow.journal.Entry;
 import railglow.journal.RunHeader;
 import railglow.observed.Edge;
 import railglow.observed.Frame;
 import railglow.pulse.CycleWindow;
 import railglow.pulse.PulseSequence;
 import railglow.pulse.Timeline;
+import railglow.run.reduction.DeafListener;
 import railglow.run.reduction.Reduced;
 import railglow.run.reduction.Reduction;
-import railglow.run.reduction.ReductionListener;
 import railglow.safety.Envelope;
 import railglow.thermal.CountSamples;
 import railglow.thermal.DetectionSettings;
@@ -79,7 +78,7 @@ record PhasedRun(
     List<CycleWindow> windows = new ArrayList<>();
     timeline.cycles().forEach(cycle -> windows.add(cycle.shifted(startNanos())));
     Reduction reduction =
-        new Reduction(header(windows), new CountSamples(width, height), new Deaf(), false);
+        new Reduction(header(windows), new CountSamples(width, height), new DeafListener(), false);
     int edge = firstEdge;
     long end = startNanos() + timeline.endOffsetNanos();
     for (long n = 0; n / framesPerSecond * NANOS < end; n++) {
@@ -147,16 +146,5 @@ record PhasedRun(
         windows,
         Map.of(),
         List.of());
-  }
-
-  private static final class Deaf implements ReductionListener {
-    @Override
-    public void onCycle(Entry.Cycle cycle) {}
-
-    @Override
-    public void onLook(Look look, long nowNanos) {}
-
-    @Override
-    public void onReleased(Frame frame) {}
   }
 }

@@ -2,18 +2,17 @@ package railglow.thermal;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static railglow.thermal.SmallPicture.HEIGHT;
+import static railglow.thermal.SmallPicture.PIXELS;
+import static railglow.thermal.SmallPicture.WIDTH;
+import static railglow.thermal.SmallPicture.noise;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** Filters laid out for the compiler give what the plain loop of the sum gives, to the bit. */
 class FastFiltersTest {
-  private static final int WIDTH = 61;
-  private static final int HEIGHT = 47;
-  private static final int PIXELS = WIDTH * HEIGHT;
-
   @Test
   void aKernelSumIsThatOfThePlainLoopToTheBit() {
     float[] plane = noise(1);
@@ -76,15 +75,6 @@ class FastFiltersTest {
         assertArrayEquals(alone, each.lastC(), "width " + each.filter().sigma());
       }
     }
-  }
-
-  private static float[] noise(long seed) {
-    Random random = new Random(seed);
-    float[] plane = new float[PIXELS];
-    for (int i = 0; i < PIXELS; i++) {
-      plane[i] = (float) random.nextGaussian();
-    }
-    return plane;
   }
 
   private static float[] plainSum(float[] plane, float[] taps) {

@@ -4,18 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static railglow.thermal.SmallPicture.PIXELS;
+import static railglow.thermal.SmallPicture.moments;
+import static railglow.thermal.SmallPicture.noise;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** Loops laid out for the compiler give what the plain loop of the formula gives, to the bit. */
 class FastLoopsTest {
-  private static final int WIDTH = 61;
-  private static final int HEIGHT = 47;
-  private static final int PIXELS = WIDTH * HEIGHT;
-
   @Test
   void cyclesAreCountedAsPositiveFromTheLeastPositiveNumberOn() {
     float[] inPhase = {0, -0f, Float.MIN_VALUE, -Float.MIN_VALUE, 1, -1, 1e38f, -1e38f, 0, 0};
@@ -165,15 +163,8 @@ class FastLoopsTest {
 
   @Test
   void squaresOfOppositeDirectionsAreThoseOfTheMirroredRule() {
-    ChannelMoments moments = new ChannelMoments(PIXELS);
-    for (int cycle = 0; cycle < 5; cycle++) {
-      moments.add(noise(30 + cycle), noise(40 + cycle));
-    }
-    float[] scale = new float[PIXELS];
-    Arrays.fill(scale, 1);
-    PooledNoise noise = PooledNoise.of(moments, scale, WIDTH, 1.5, SpreadTable.of(8), null, 1);
-    DelayArc arc = DelayArc.of(DetectionSettings.usual(2, 0, 0.05, 4, 30), noise);
-    ScoreRule rule = new ScoreRule(noise, arc, moments, scale, WIDTH, 1.5, null);
+    ChannelMoments moments = moments(5, 30, 40);
+    ScoreRule rule = SmallPicture.rule(moments);
     float[] alone = new float[PIXELS];
     float[] opposite = new float[PIXELS];
     float[] both = new float[PIXELS];
@@ -187,14 +178,9 @@ class FastLoopsTest {
 
   @Test
   void noDirectionsSquareIsAboveThePixelsBound() {
-    ChannelMoments moments = new ChannelMoments(PIXELS);
-    for (int cycle = 0; cycle < 5; cycle++) {
-      moments.add(noise(50 + cycle), noise(60 + cycle));
-    }
-    float[] scale = new float[PIXELS];
-    Arrays.fill(scale, 1);
-    PooledNoise noise = PooledNoise.of(moments, scale, WIDTH, 1.5, SpreadTable.of(8), null, 1);
-    DelayArc arc = DelayArc.of(DetectionSettings.usual(2, 0, 0.05, 4, 30), noise);
+    ChannelMoments moments = moments(5, 50, 60);
+    PooledNoise noise = SmallPicture.pooled(moments);
+    DelayArc arc = SmallPicture.arc(noise);
     float[] most = new float[PIXELS];
     float[] least = new float[PIXELS];
     float[] bounds = new float[PIXELS];
@@ -214,29 +200,12 @@ class FastLoopsTest {
 
   @Test
   void noSmallerSquareHasAScoreAsHigh() {
-    ChannelMoments moments = new ChannelMoments(PIXELS);
-    for (int cycle = 0; cycle < 3; cycle++) {
-      moments.add(noise(50 + cycle), noise(60 + cycle));
-    }
-    float[] scale = new float[PIXELS];
-    Arrays.fill(scale, 1);
-    PooledNoise noise = PooledNoise.of(moments, scale, WIDTH, 1.5, SpreadTable.of(4), null, 1);
-    DelayArc arc = DelayArc.of(DetectionSettings.usual(2, 0, 0.05, 4, 30), noise);
-    ScoreRule rule = new ScoreRule(noise, arc, moments, scale, WIDTH, 1.5, null);
+    ScoreRule rule = SmallPicture.rule(moments(3, 50, 60));
     for (double score = 3; score < 12; score += 0.1) {
       float below = Math.nextDown(rule.squareBelow(score));
       assertTrue(rule.score(below) < score, score + " at " + below);
       assertTrue(rule.score(1.1f * below) > score, score + " at " + below);
     }
-  }
-
-  private static float[] noise(long seed) {
-    Random random = new Random(seed);
-    float[] plane = new float[PIXELS];
-    for (int i = 0; i < PIXELS; i++) {
-      plane[i] = (float) random.nextGaussian();
-    }
-    return plane;
   }
 
   /** Technometrics 4, 1962, p. 419, in single precision. */

@@ -17,7 +17,6 @@ import railglow.camera.HottestPixel;
 import railglow.camera.RawLayout;
 import railglow.camera.SampleType;
 import railglow.journal.CameraFacts;
-import railglow.journal.Entry;
 import railglow.journal.FrameStoreWriter;
 import railglow.journal.RunHeader;
 import railglow.observed.Edge;
@@ -84,9 +83,7 @@ final class FramePath implements AutoCloseable {
         new Reduction(
             header,
             decoder.newSamples(),
-            new ReductionListener() {
-              @Override
-              public void onCycle(Entry.Cycle cycle) {}
+            new DeafListener() {
 
               @Override
               public void onLook(Look look, long nowNanos) {

@@ -209,7 +209,7 @@ final class InventedRun {
     return new Reduction(
         header,
         new CountSamples(WIDTH, HEIGHT),
-        new ReductionListener() {
+        new DeafListener() {
           @Override
           public void onCycle(Entry.Cycle cycle) {
             cyclesSeen.add(cycle);
@@ -227,9 +227,6 @@ final class InventedRun {
               notes.add(sentence);
             }
           }
-
-          @Override
-          public void onReleased(Frame frame) {}
         },
         everyLook);
   }

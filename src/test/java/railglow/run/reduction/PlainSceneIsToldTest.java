@@ -9,10 +9,8 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import railglow.camera.motion.MotionWatch;
 import railglow.journal.CameraFacts;
-import railglow.journal.Entry;
 import railglow.observed.Frame;
 import railglow.thermal.CountSamples;
-import railglow.thermal.Look;
 
 /** Where a moved camera can't be seen, whoever runs a bench is told once. */
 class PlainSceneIsToldTest {
@@ -44,20 +42,12 @@ class PlainSceneIsToldTest {
             CAMERA,
             new CountSamples(W, H),
             new MotionWatch(new CountSamples(W, H)),
-            new ReductionListener() {
-              @Override
-              public void onCycle(Entry.Cycle cycle) {}
-
-              @Override
-              public void onLook(Look look, long nowNanos) {}
+            new DeafListener() {
 
               @Override
               public void onNote(String sentence, long nowNanos) {
                 told.add(sentence);
               }
-
-              @Override
-              public void onReleased(Frame frame) {}
             });
     for (int n = 0; n < 100; n++) {
       CountSamples image = new CountSamples(W, H);
