@@ -106,11 +106,11 @@ final class BitsIn {
           break;
         }
         int length = pair & LENGTH;
+        bits <<= length;
+        known -= length;
         into[i] = (short) (pair >>> FIRST_AT & NUMBER);
         into[i + 1] = (short) (pair >>> SECOND_AT);
         i += pair >>> COUNT_AT & 3;
-        bits <<= length;
-        known -= length;
       }
     }
     position = at;

@@ -123,7 +123,10 @@ final class SourceSearch {
     return surely * size(source) > Math.max(left, fit.mostLateHeat(source, field));
   }
 
-  /** Whether it is more than error of the stronger sources' shapes. */
+  /**
+   * Whether it is more than error of the stronger sources' shapes. Whether it is apart from them is
+   * asked last: it is dear to tell far away, and around a strong source dozens are too weak anyway.
+   */
   private boolean isBesides(FoundSource source, List<FoundSource> found, double bound) {
     Candidate c = source.candidate();
     WidthStatistics s = statistics[c.widthIndex()];
@@ -132,12 +135,10 @@ final class SourceSearch {
       Blob blob = other.blob();
       double size = s.unitSignal(new FirstOrderResponse(blob.inPhase(), blob.quadrature()));
       takenOut += size * blob.filtered(c.column(), c.row(), s.sigma()) * Math.sqrt(cycles);
-      if (!fit.isApart(source, blob)) {
-        return false;
-      }
     }
     return c.score() - SHAPE_DOUBT * takenOut >= bound
-        && size(source) >= LEAST_SHARE * size(found.get(0));
+        && size(source) >= LEAST_SHARE * size(found.get(0))
+        && found.stream().allMatch(other -> fit.isApart(source, other.blob()));
   }
 
   private List<FoundSource> refined(List<FoundSource> found) {
