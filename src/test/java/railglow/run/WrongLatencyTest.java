@@ -24,6 +24,7 @@ import railglow.observed.Edge;
 import railglow.observed.Frame;
 import railglow.pulse.CycleWindow;
 import railglow.run.reduction.DeafListener;
+import railglow.run.reduction.LooksMade;
 import railglow.run.reduction.Reduction;
 import railglow.sim.BenchScenarios;
 import railglow.thermal.HeatSource;
@@ -120,7 +121,7 @@ class WrongLatencyTest {
               header(journal.header(), edges, wrongSeconds),
               frames.newSamples(),
               new DeafListener(),
-              false);
+              LooksMade.UNTIL_CALLED);
       edges.forEach(reduction::onEdge);
       reduction.allEdgesKnown();
       Frame frame = new Frame(frames.newSamples());

@@ -12,6 +12,7 @@ import railglow.pulse.CycleWindow;
 import railglow.pulse.PulseSequence;
 import railglow.pulse.Timeline;
 import railglow.run.reduction.DeafListener;
+import railglow.run.reduction.LooksMade;
 import railglow.run.reduction.Reduced;
 import railglow.run.reduction.Reduction;
 import railglow.safety.Envelope;
@@ -78,7 +79,11 @@ record PhasedRun(
     List<CycleWindow> windows = new ArrayList<>();
     timeline.cycles().forEach(cycle -> windows.add(cycle.shifted(startNanos())));
     Reduction reduction =
-        new Reduction(header(windows), new CountSamples(width, height), new DeafListener(), false);
+        new Reduction(
+            header(windows),
+            new CountSamples(width, height),
+            new DeafListener(),
+            LooksMade.UNTIL_CALLED);
     int edge = firstEdge;
     long end = startNanos() + timeline.endOffsetNanos();
     for (long n = 0; n / framesPerSecond * NANOS < end; n++) {

@@ -12,20 +12,19 @@ import railglow.thermal.QuarterMeans;
 final class CycleLooks {
   private final DetectionSettings settings;
   private final Detector detector;
-  private final boolean everyOne;
+  private final LooksMade made;
   private final CodedPairs pairs = new CodedPairs();
   private Look look;
+  private int firstCall = Integer.MAX_VALUE;
   private boolean due;
 
-  /**
-   * @param everyOne false to leave out all looks but the first that calls a source and the last: a
-   *     look depends on earlier ones only by their bounds, and by those only until one has called
-   *     (decisions 0035 and 0088)
-   */
-  CycleLooks(DetectionSettings settings, int width, int height, boolean everyOne) {
+  /** Whether cycles went by without their bound, and nothing had been called. */
+  private boolean leftOut;
+
+  CycleLooks(DetectionSettings settings, int width, int height, LooksMade made) {
     this.settings = settings;
     this.detector = new Detector(settings, width, height);
-    this.everyOne = everyOne;
+    this.made = made;
   }
 
   /**
@@ -41,23 +40,51 @@ final class CycleLooks {
     if (unit.isEmpty() || detector.cycles() < settings.minCycles()) {
       return Optional.empty();
     }
-    boolean hasCalled = look != null && !look.sources().isEmpty();
-    if (!everyOne && (hasCalled || detector.surelyCallsNothing())) {
-      due = true;
-      return Optional.empty();
+    due = true;
+    if (mayMatter()) {
+      look();
+      return Optional.of(look);
     }
+    return Optional.empty();
+  }
+
+  /** Whether the look after the newest cycle is to be made now. */
+  private boolean mayMatter() {
+    if (made == LooksMade.ALL) {
+      return true;
+    }
+    if (firstCall < detector.cycles()) {
+      return false;
+    }
+    if (made == LooksMade.NOW_AND_THEN && Integer.bitCount(detector.cycles()) > 1) {
+      leftOut = true;
+      return false;
+    }
+    return !detector.surelyCallsNothing();
+  }
+
+  private void look() {
     look = detector.look();
     due = false;
-    return Optional.of(look);
+    if (!look.sources().isEmpty()) {
+      firstCall = Math.min(firstCall, detector.cycles());
+    }
   }
 
   /** The look at all cycles taken; null when they are too few. */
   Look last() {
     if (due) {
-      look = detector.look();
-      due = false;
+      look();
     }
     return look;
+  }
+
+  /**
+   * Whether the last look calls something, none before it has, and some were left out: then it is
+   * not the one that would have been made after all of them.
+   */
+  boolean lacksLooks() {
+    return leftOut && firstCall >= detector.cycles() && !detector.surelyCallsNothing();
   }
 
   Plane trust() {

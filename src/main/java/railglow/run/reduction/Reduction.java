@@ -67,15 +67,11 @@ public final class Reduction {
    * @param like one image of the camera's kind and size
    */
   public Reduction(RunHeader header, Samples like, ReductionListener listener) {
-    this(header, like, listener, true);
+    this(header, like, listener, LooksMade.ALL);
   }
 
-  /**
-   * As above, for those whom only the end concerns.
-   *
-   * @param everyLook false to leave out the looks on which the last does not depend
-   */
-  public Reduction(RunHeader header, Samples like, ReductionListener listener, boolean everyLook) {
+  /** As above, for those whom only the end concerns: looks may be left out. */
+  public Reduction(RunHeader header, Samples like, ReductionListener listener, LooksMade made) {
     CameraFacts camera = header.camera();
     this.header = header;
     this.motion = new MotionWatch(like);
@@ -89,7 +85,7 @@ public final class Reduction {
             nanos(0.5 / framesPerSecond),
             nanos(Math.min(camera.timeConstantSeconds(), quarter / 4)));
     this.quarters = new QuarterAccumulator(camera.width(), camera.height(), scale());
-    this.looks = new CycleLooks(header.detection(), camera.width(), camera.height(), everyLook);
+    this.looks = new CycleLooks(header.detection(), camera.width(), camera.height(), made);
     this.leadIn = new LeadInMean(camera.width(), camera.height());
     this.pixels = new PixelRepair(like, camera.saturationValue());
     this.levels = new SupplyLevels(header.leadOhms());
@@ -157,6 +153,14 @@ public final class Reduction {
         levels.meanVolts(),
         levels.meanAmperes(),
         levels.meanWatts());
+  }
+
+  /**
+   * Whether the end would be another with the looks that were left out: never with {@link
+   * LooksMade#ALL} and {@link LooksMade#UNTIL_CALLED}. To be asked when this has finished.
+   */
+  public boolean lacksLooks() {
+    return looks.lacksLooks();
   }
 
   private void drain() {

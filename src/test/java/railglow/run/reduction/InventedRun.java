@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import railglow.journal.CameraFacts;
@@ -181,7 +182,7 @@ final class InventedRun {
 
   /** Feeds everything, supply events lagging behind the frames by a time. */
   Reduced reduce(long supplyLagNanos, List<Entry.Cycle> cyclesSeen) {
-    Reduction reduction = reduction(cyclesSeen, true);
+    Reduction reduction = reduction(cyclesSeen, LooksMade.ALL);
     int event = 0;
     for (Frame frame : frames) {
       while (event < supply.size()
@@ -198,14 +199,24 @@ final class InventedRun {
 
   /** Feeds all of the supply first and leaves out looks, as a replay does. */
   Reduced replay(List<Entry.Cycle> cyclesSeen) {
-    Reduction reduction = reduction(cyclesSeen, false);
+    return replayed(reduction(cyclesSeen, LooksMade.UNTIL_CALLED));
+  }
+
+  /** The same with a look now and then; empty where it says that looks are lacking. */
+  Optional<Reduced> replayWithFewLooks() {
+    Reduction reduction = reduction(new ArrayList<>(), LooksMade.NOW_AND_THEN);
+    Reduced reduced = replayed(reduction);
+    return reduction.lacksLooks() ? Optional.empty() : Optional.of(reduced);
+  }
+
+  private Reduced replayed(Reduction reduction) {
     supply.forEach(entry -> give(reduction, entry));
     reduction.allEdgesKnown();
     frames.forEach(frame -> reduction.onFrame(fresh(frame)));
     return reduction.finish();
   }
 
-  private Reduction reduction(List<Entry.Cycle> cyclesSeen, boolean everyLook) {
+  private Reduction reduction(List<Entry.Cycle> cyclesSeen, LooksMade made) {
     return new Reduction(
         header,
         new CountSamples(WIDTH, HEIGHT),
@@ -228,7 +239,7 @@ final class InventedRun {
             }
           }
         },
-        everyLook);
+        made);
   }
 
   private static Frame fresh(Frame frame) {

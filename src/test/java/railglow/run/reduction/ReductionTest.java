@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -110,6 +111,37 @@ class ReductionTest {
       long untilFirstCall = all.stream().takeWhile(look -> look.sources().isEmpty()).count() + 1;
       assertTrue(run.looks.size() <= Math.min(all.size(), untilFirstCall));
     }
+  }
+
+  @Test
+  void looksNowAndThenSayWhenTheyDoNotSuffice() {
+    int sufficed = 0;
+    int lacking = 0;
+    int calledAtTheEnd = 0;
+    for (double spotCounts : new double[] {0, 0.5, 0.7, 0.8, 0.9, 1.2, 4}) {
+      for (long seed = 1; seed <= 5; seed++) {
+        InventedRun run = new InventedRun(START, spotCounts, seed);
+        Reduced looked = run.reduce(0, cycles);
+        List<Look> all = List.copyOf(run.looks);
+        Optional<Reduced> few = run.replayWithFewLooks();
+        boolean calls = !looked.look().sources().isEmpty();
+        boolean before = all.stream().limit(all.size() - 1).anyMatch(l -> !l.sources().isEmpty());
+        if (few.isPresent()) {
+          sufficed++;
+          assertEquals(List.of(), differences(run, looked, few.get()));
+          assertEquals(looked.look().strongest(), few.get().look().strongest());
+          assertTrue(looked.look().significance().sameBitsAs(few.get().look().significance()));
+        } else {
+          lacking++;
+          assertTrue(spotCounts > 0, "seed " + seed + ": there is nothing, so nothing was lacking");
+        }
+        if (calls && !before) {
+          calledAtTheEnd++;
+          assertTrue(few.isEmpty(), "seed " + seed + ": the bounds before count");
+        }
+      }
+    }
+    assertTrue(sufficed > 0 && lacking > 0 && calledAtTheEnd > 0, sufficed + ", " + lacking);
   }
 
   @Test
