@@ -106,17 +106,19 @@ final class CommonParts {
       float[] plane, int width, int height, float[] mask, double sigma, double[] parts) {
     float limit = (float) (REJECT_SIGMAS * sigma);
     double[] sums = new double[width];
-    int[] counts = new int[width];
+    int[] leftOut = new int[width];
     for (int row = 0, i = 0; row < height; row++) {
       for (int x = 0; x < width; x++, i++) {
         if (Math.abs(plane[i]) <= limit && (mask == null || mask[i] > 0)) {
           sums[x] += plane[i];
-          counts[x]++;
+        } else {
+          leftOut[x]++;
         }
       }
     }
     for (int x = 0; x < width; x++) {
-      sums[x] = counts[x] >= height / 4.0 ? sums[x] / counts[x] : 0;
+      int count = height - leftOut[x];
+      sums[x] = count >= height / 4.0 ? sums[x] / count : 0;
       parts[x] += sums[x];
     }
     for (int row = 0, i = 0; row < height; row++) {

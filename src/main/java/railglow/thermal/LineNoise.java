@@ -17,6 +17,8 @@ record LineNoise(double[] rows, double[] columns) {
   /** Standard error of the median of chi-squared with few degrees of freedom over the mean's. */
   private static final double MEDIAN_ERROR = 1.4;
 
+  private static final double LIKELY_ERRORS = 2;
+
   /** Of the pixels' scatter before any filter; null where no line stands out. */
   static LineNoise of(ChannelMoments plain, float[] mask, int width, int height) {
     int pixels = width * height;
@@ -72,22 +74,27 @@ record LineNoise(double[] rows, double[] columns) {
       int degrees) {
     int lines = down ? width : height;
     int length = down ? height : width;
-    float[] line = new float[length];
+    double error = MEDIAN_ERROR / Math.sqrt((double) degrees * length);
     double[] ratios = ones(lines);
+    Columns.Taker ratio =
+        (k, line) -> {
+          int n = validOnly(line, mask, down ? k : k * width, down ? width : 1);
+          ratios[k] = n < FEWEST_PIXELS ? 1 : median(line, n, typical, error) / typical;
+        };
+    if (down) {
+      Columns.each(sizes, width, height, ratio);
+    } else {
+      float[] line = new float[width];
+      for (int row = 0; row < height; row++) {
+        System.arraycopy(sizes, row * width, line, 0, width);
+        ratio.take(row, line);
+      }
+    }
     float[] apart = new float[lines];
     for (int k = 0; k < lines; k++) {
-      int n = 0;
-      for (int j = 0; j < length; j++) {
-        int i = down ? j * width + k : k * width + j;
-        if (mask == null || mask[i] > 0) {
-          line[n++] = sizes[i];
-        }
-      }
-      ratios[k] = n < FEWEST_PIXELS ? 1 : Selection.median(line, n) / typical;
       apart[k] = (float) Math.abs(ratios[k] - 1);
     }
     double usual = CommonParts.MAD_TO_SIGMA * Selection.median(apart, lines);
-    double error = MEDIAN_ERROR / Math.sqrt((double) degrees * length);
     double limit = 1 + CommonParts.REJECT_SIGMAS * Math.max(usual, error);
     boolean any = false;
     for (int k = 0; k < lines; k++) {
@@ -95,6 +102,27 @@ record LineNoise(double[] rows, double[] columns) {
       any |= ratios[k] > 1;
     }
     return any ? ratios : null;
+  }
+
+  /** Moves the valid pixels of a line to its front and counts them. */
+  private static int validOnly(float[] line, float[] mask, int from, int step) {
+    if (mask == null) {
+      return line.length;
+    }
+    int n = 0;
+    for (int j = 0, i = from; j < line.length; j++, i += step) {
+      if (mask[i] > 0) {
+        line[n++] = line[j];
+      }
+    }
+    return n;
+  }
+
+  /** Of the first n, where most likely no more than chance is between it and the typical one. */
+  private static float median(float[] line, int n, double typical, double error) {
+    float low = (float) (typical * (1 - LIKELY_ERRORS * error));
+    float high = (float) (typical * (1 + LIKELY_ERRORS * error));
+    return Selection.medianAbout(line, n, low, high);
   }
 
   /**

@@ -14,8 +14,13 @@ public final class Selection {
    * smaller ones come before it and larger ones after.
    */
   public static float kth(float[] values, int n, int k) {
-    int low = 0;
-    int high = n;
+    return kth(values, 0, n, k);
+  }
+
+  /** The same where those before one and from another on are known to stand where they belong. */
+  private static float kth(float[] values, int from, int to, int k) {
+    int low = from;
+    int high = to;
     while (high - low > 1) {
       float pivot = middleOfThree(values[low], values[(low + high) >>> 1], values[high - 1]);
       int equal = smallerFirst(values, low, high, pivot);
@@ -53,6 +58,20 @@ public final class Selection {
   }
 
   /**
+   * The same where it is likely to lie from one limit to another: what lies beyond is put aside in
+   * two passes. Wherever it lies it is found.
+   */
+  public static float medianAbout(float[] values, int n, float low, float high) {
+    int k = n / 2;
+    int from = smallerFirst(values, 0, n, low);
+    if (k < from) {
+      return kth(values, 0, from, k);
+    }
+    int to = smallerFirst(values, from, n, Math.nextUp(high));
+    return k < to ? kth(values, from, to, k) : kth(values, to, n, k);
+  }
+
+  /**
    * The median of the first n, most of which lie below or above where a sample says it lies: those
    * are only counted. The values keep their order.
    *
@@ -65,8 +84,9 @@ public final class Selection {
       work[m++] = values[i];
     }
     int off = (int) (SAMPLE_ERRORS * Math.sqrt(m)) + 1;
-    float low = kth(work, m, Math.max(0, m / 2 - off));
-    float high = kth(work, m, Math.min(m - 1, m / 2 + off));
+    int first = Math.max(0, m / 2 - off);
+    float low = kth(work, m, first);
+    float high = kth(work, first, m, Math.min(m - 1, m / 2 + off));
     int below = 0;
     m = 0;
     for (int i = 0; i < n; i++) {

@@ -64,6 +64,27 @@ class SelectionTest {
     assertMedianOfMany(odd);
   }
 
+  @Test
+  void aMedianIsFoundWhereverItIsLookedForFirst() {
+    for (int n = 1; n < 60; n++) {
+      float[] values = new float[n];
+      for (int i = 0; i < n; i++) {
+        values[i] = random.nextInt(20) - 10;
+      }
+      float median = Selection.median(values.clone(), n);
+      for (float low = -12; low < 12; low += 2.5f) {
+        for (float high : new float[] {low, low + 1, low + 8, Float.POSITIVE_INFINITY}) {
+          float[] some = values.clone();
+          assertEquals(median, Selection.medianAbout(some, n, low, high), low + " to " + high);
+          Arrays.sort(some);
+          float[] sorted = values.clone();
+          Arrays.sort(sorted);
+          assertTrue(Arrays.equals(sorted, some), "no value was lost");
+        }
+      }
+    }
+  }
+
   private static void assertMedianOfMany(float[] values) {
     float[] kept = values.clone();
     float median = Selection.medianOfMany(values, values.length, new float[values.length]);
