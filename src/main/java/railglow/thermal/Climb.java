@@ -18,10 +18,12 @@ final class Climb {
   private final MeanPlanes planes;
   private final WidthStatistics[] statistics;
   private final Map<Candidate, Double> known = new HashMap<>();
+  private final PixelShape[] shapes;
 
   Climb(MeanPlanes planes, WidthStatistics[] statistics) {
     this.planes = planes;
     this.statistics = statistics;
+    shapes = new PixelShape[statistics.length];
   }
 
   /** The top of the hill that a candidate is on, with the candidate's score. */
@@ -73,10 +75,18 @@ final class Climb {
     return known.computeIfAbsent(at, place -> measured(place, others));
   }
 
+  private PixelShape shape(int widthIndex) {
+    if (shapes[widthIndex] == null) {
+      shapes[widthIndex] = MeanPlanes.shape(statistics[widthIndex].sigma());
+    }
+    return shapes[widthIndex];
+  }
+
   /** Signal over typical noise along the best direction, per root of a cycle. */
   private double measured(Candidate at, List<Blob> others) {
     WidthStatistics s = statistics[at.widthIndex()];
-    MeanPlanes.Smoothed both = planes.smoothedAt(at.column(), at.row(), s.sigma(), others);
+    MeanPlanes.Smoothed both =
+        planes.smoothedAt(at.column(), at.row(), shape(at.widthIndex()), others);
     double most = Double.NEGATIVE_INFINITY;
     for (int j = 0; j < s.arc().directions(); j++) {
       double along =

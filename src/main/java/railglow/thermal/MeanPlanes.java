@@ -50,7 +50,16 @@ class MeanPlanes {
   /** a I + b C around a place, without the others. */
   GaussianFit.Window window(
       int column, int row, double sigma, double a, double b, List<Blob> others) {
-    return windowWithin(column, row, (int) Math.ceil(2.5 * Math.max(sigma, 1.5)) + 1, a, b, others);
+    return windowWithin(column, row, reach(sigma), a, b, others);
+  }
+
+  private static int reach(double sigma) {
+    return (int) Math.ceil(2.5 * Math.max(sigma, 1.5)) + 1;
+  }
+
+  /** For {@link #smoothedAt}. */
+  static PixelShape shape(double sigma) {
+    return new PixelShape(sigma, reach(sigma));
   }
 
   /** The same of so many pixels to either side. */
@@ -99,16 +108,16 @@ class MeanPlanes {
   record Smoothed(double inPhase, double quadrature, double energy) {}
 
   /** Of a Gaussian in the middle of a pixel. */
-  Smoothed smoothedAt(int column, int row, double sigma, List<Blob> others) {
-    GaussianFit.Window inPhase = window(column, row, sigma, 1, 0, others);
-    GaussianFit.Window quadrature = window(column, row, sigma, 0, 1, others);
+  Smoothed smoothedAt(int column, int row, PixelShape shape, List<Blob> others) {
+    GaussianFit.Window inPhase = window(column, row, shape.sigma(), 1, 0, others);
+    GaussianFit.Window quadrature = window(column, row, shape.sigma(), 0, 1, others);
     double i = 0;
     double c = 0;
     double energy = 0;
     for (int y = 0, k = 0; y < inPhase.rows(); y++) {
       for (int x = 0; x < inPhase.columns(); x++, k++) {
         if (inPhase.valid()[k]) {
-          double g = GaussianFit.shape(inPhase.left() + x - column, inPhase.top() + y - row, sigma);
+          double g = shape.at(inPhase.left() + x - column, inPhase.top() + y - row);
           i += g * inPhase.values()[k];
           c += g * quadrature.values()[k];
           energy += g * g;

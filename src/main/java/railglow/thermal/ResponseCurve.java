@@ -10,6 +10,7 @@ final class ResponseCurve {
   private final DetectionSettings settings;
   private final double[] taus;
   private final FirstOrderResponse[] more;
+  private final boolean isOfWholeQuarters;
 
   /**
    * @param taus time constants, s, ascending from 0
@@ -19,6 +20,8 @@ final class ResponseCurve {
     this.settings = settings;
     this.taus = taus.clone();
     this.more = more.clone();
+    isOfWholeQuarters =
+        Arrays.stream(more).allMatch(one -> one.inPhase() == 0 && one.quadrature() == 0);
   }
 
   /** Of frames that show whole quarters. */
@@ -37,12 +40,7 @@ final class ResponseCurve {
 
   /** Whether nothing is known of frames that show anything but whole quarters. */
   boolean isOfWholeQuarters() {
-    for (FirstOrderResponse one : more) {
-      if (one.inPhase() != 0 || one.quadrature() != 0) {
-        return false;
-      }
-    }
-    return true;
+    return isOfWholeQuarters;
   }
 
   /** A body as whole quarters show it through the camera, as a share of its settled rise. */
@@ -53,6 +51,9 @@ final class ResponseCurve {
   /** A body as the frames used show it, likewise. */
   FirstOrderResponse seen(double bodySeconds) {
     FirstOrderResponse whole = whole(bodySeconds);
+    if (isOfWholeQuarters) {
+      return whole;
+    }
     int above = Arrays.binarySearch(taus, bodySeconds);
     if (above < 0) {
       above = Math.min(-above - 1, taus.length - 1);

@@ -1,6 +1,7 @@
 package railglow.thermal;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.function.DoubleUnaryOperator;
@@ -143,12 +144,18 @@ final class SourceSearch {
 
   private List<FoundSource> refined(List<FoundSource> found) {
     List<FoundSource> now = new ArrayList<>(found);
+    List<List<Blob>> fittedBeside = new ArrayList<>(Collections.nCopies(now.size(), null));
     for (int round = 0; round < REFINEMENTS; round++) {
       for (int k = 0; k < now.size(); k++) {
         FoundSource old = now.get(k);
-        FoundSource better =
-            fit.fit(old.candidate(), old.familyWiseP(), old.stop(), blobs(now, old), false);
-        now.set(k, better == null ? old : better);
+        List<Blob> others = blobs(now, old);
+        // beside the same others it would be the same fit
+        if (!others.equals(fittedBeside.get(k))) {
+          FoundSource better =
+              fit.fit(old.candidate(), old.familyWiseP(), old.stop(), others, false);
+          now.set(k, better == null ? old : better);
+          fittedBeside.set(k, others);
+        }
       }
     }
     return now;

@@ -118,10 +118,12 @@ final class TwinImages {
         Image[] first = images(-dx, -dy, width, firstShapes);
         Image[] second = images(dx, dy, width, secondShapes);
         for (int one = 0; one < APART.length; one++) {
-          for (int two = 0; two < APART.length; two++) {
-            if (APART[one] + APART[two] >= NEAREST == dips) {
-              best = better(best, first[one], second[two], width);
-            }
+          int dipping = firstDipping(APART[one]);
+          int from = dips ? dipping : 0;
+          int to = dips ? APART.length : dipping;
+          double[] shared = shared(first[one], second, from, to);
+          for (int two = from; two < to; two++) {
+            best = better(best, first[one], second[two], shared[two], width);
           }
         }
       }
@@ -162,16 +164,44 @@ final class TwinImages {
     }
   }
 
-  /** The pair of two images, if both are warm and it explains more. */
-  private static Pair better(Pair best, Image first, Image second, double width) {
+  /** The nearest image on the other side of the middle with a dip in between. */
+  private static int firstDipping(double apart) {
+    int k = 0;
+    while (k < APART.length && apart + APART[k] < NEAREST) {
+      k++;
+    }
+    return k;
+  }
+
+  /**
+   * Sums of the products of an image and of each from one to before another: two side by side,
+   * since every addition waits for the one before.
+   */
+  private static double[] shared(Image image, Image[] others, int from, int to) {
+    double[] sums = new double[others.length];
+    for (int two = from; two < to; two += 2) {
+      int next = Math.min(two + 1, to - 1);
+      double[] shape = image.shape;
+      double[] left = others[two].shape;
+      double[] right = others[next].shape;
+      double leftSum = 0;
+      double rightSum = 0;
+      for (int k = 0; k < shape.length; k++) {
+        leftSum += shape[k] * left[k];
+        rightSum += shape[k] * right[k];
+      }
+      sums[two] = leftSum;
+      sums[next] = rightSum;
+    }
+    return sums;
+  }
+
+  /** The pair of two images that share so much, if both are warm and it explains more. */
+  private static Pair better(Pair best, Image first, Image second, double ab, double width) {
     double aa = first.energy;
     double bb = second.energy;
     double av = first.share;
     double bv = second.share;
-    double ab = 0;
-    for (int k = 0; k < first.shape.length; k++) {
-      ab += first.shape[k] * second.shape[k];
-    }
     double determinant = aa * bb - ab * ab;
     double a = (bb * av - ab * bv) / determinant;
     double b = (aa * bv - ab * av) / determinant;
