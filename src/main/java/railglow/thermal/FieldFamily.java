@@ -1,5 +1,8 @@
 package railglow.thermal;
 
+import java.util.Arrays;
+import org.apache.commons.math3.special.Gamma;
+
 /**
  * The family of all tests of one look: pixels x widths x directions in the (I, C) plane. Gives the
  * probability that the largest of all their normal scores passes z by noise alone. Immutable.
@@ -15,10 +18,15 @@ package railglow.thermal;
  */
 final class FieldFamily {
   private static final double TWO_PI = 2 * Math.PI;
+
+  /** With so many degrees of freedom t is normal. */
+  private static final double KNOWN = 1e5;
+
   private final int width;
   private final int height;
   private final double[] sigmas;
   private final double[] degreesOfFreedom;
+  private final double[] logNorms;
   private final double arcRadians;
   private final int directions;
 
@@ -40,6 +48,14 @@ final class FieldFamily {
     this.degreesOfFreedom = degreesOfFreedom.clone();
     this.arcRadians = arcRadians;
     this.directions = directions;
+    logNorms = Arrays.stream(degreesOfFreedom).map(FieldFamily::logNorm).toArray();
+  }
+
+  /** Of the density of t, over that of a normal one; of few degrees of freedom only. */
+  private static double logNorm(double nu) {
+    return nu < KNOWN
+        ? Gamma.logGamma((nu + 1) / 2) - Gamma.logGamma(nu / 2) - 0.5 * Math.log(nu / 2)
+        : 0;
   }
 
   /** Expected number of peaks above z: an upper bound, above 1 for low z, of the probability. */
@@ -47,17 +63,19 @@ final class FieldFamily {
     double[] density = densities(z);
     int n = sigmas.length;
     double total = 0;
+    double[] rough = new double[n];
     double[] here = new double[n];
     double[] oneMore = new double[n];
     for (int i = 0; i < n; i++) {
-      here[i] = peaksAtWidth(i, z, density, 0);
-      oneMore[i] = peaksAtWidth(i, z, density, 1);
+      rough[i] = Math.sqrt(roughening(i, z));
+      Extent extent = extent(i, z, rough[i]);
+      here[i] = extent.peaks(density, 0);
+      oneMore[i] = extent.peaks(density, 1);
     }
     total += (here[0] + here[n - 1]) / 2;
     for (int i = 0; i + 1 < n; i++) {
       double step = Math.log(sigmas[i + 1] / sigmas[i]);
-      double rough = Math.sqrt(roughening(i, z));
-      total += step * rough * lattice(z * step * rough) * (oneMore[i] + oneMore[i + 1]) / 2;
+      total += step * rough[i] * lattice(z * step * rough[i]) * (oneMore[i] + oneMore[i + 1]) / 2;
     }
     return Math.min(total, tests() * NormalScore.upperTail(z));
   }
@@ -71,20 +89,28 @@ final class FieldFamily {
     return z <= 1 ? 1 : Math.min(1, expectedPeaks(z));
   }
 
-  private double peaksAtWidth(int i, double z, double[] density, int axesBefore) {
-    double rough = Math.sqrt(roughening(i, z));
+  /**
+   * How large the family is at one width, in units of a peak: across and down, and over the arc.
+   */
+  private record Extent(double across, double down, double around) {
+    double peaks(double[] density, int axesBefore) {
+      double sum = 0;
+      double[] plane = {1, across + down, across * down};
+      for (int axes = 0; axes <= 2; axes++) {
+        sum += plane[axes] * (density[axes + axesBefore] + around * density[axes + axesBefore + 1]);
+      }
+      return sum;
+    }
+  }
+
+  private Extent extent(int i, double z, double rough) {
     double root = rough / (sigmas[i] * Math.sqrt(2));
     double perPixel = root * lattice(z * root);
     double across = (width - 1) * perPixel;
     double down = (height - 1) * perPixel;
     double step = directions > 1 ? arcRadians / (directions - 1) : 0;
     double around = directions > 1 ? arcRadians * rough * lattice(z * step * rough) : 0;
-    double sum = 0;
-    double[] plane = {1, across + down, across * down};
-    for (int axes = 0; axes <= 2; axes++) {
-      sum += plane[axes] * (density[axes + axesBefore] + around * density[axes + axesBefore + 1]);
-    }
-    return sum;
+    return new Extent(across, down, around);
   }
 
   private static double lattice(double x) {
@@ -115,15 +141,11 @@ final class FieldFamily {
    */
   private double roughening(int i, double z) {
     double nu = degreesOfFreedom[i];
-    if (!(nu < 1e5)) {
+    if (!(nu < KNOWN)) {
       return 1;
     }
     double t = NormalScore.aboutT(z, nu);
-    double logGamma =
-        org.apache.commons.math3.special.Gamma.logGamma((nu + 1) / 2)
-            - org.apache.commons.math3.special.Gamma.logGamma(nu / 2)
-            - 0.5 * Math.log(nu / 2);
-    double logT = logGamma + Math.log(t) - (nu - 1) / 2 * Math.log1p(t * t / nu);
+    double logT = logNorms[i] + Math.log(t) - (nu - 1) / 2 * Math.log1p(t * t / nu);
     double logZ = Math.log(z) - z * z / 2;
     return Math.max(1, Math.exp(Math.min(20, logT - logZ)));
   }
