@@ -46,14 +46,17 @@ record Doubt(
   void weigh(
       int pixel, double score, double mean, double squares, double whole, LargestScore best) {
     double variance = squares / (cycles - 1);
-    double wobble = ScoreRule.WOBBLE * ScoreRule.WOBBLE * mean * mean;
-    double own = mean * Math.sqrt(cycles / Math.max(variance, 1e-12));
+    double own = ownTable.score(mean * Math.sqrt(cycles / Math.max(variance, 1e-12)));
     double share = places == null ? leastShare : places.shareAt(pixel);
+    if (WildPixels.isSurelyLess(score, own, wildAlong.leastChance(share), best)) {
+      return;
+    }
+    double wobble = ScoreRule.WOBBLE * ScoreRule.WOBBLE * mean * mean;
     double chance =
         Math.max(
             wildAlong.chance(besides(variance, wobble), share),
             wildInAll.chance(besides(whole, wobble / 2), share));
-    WildPixels.takeScore(score, ownTable.score(own), chance, best);
+    WildPixels.takeScore(score, own, chance, best);
   }
 
   /** What is left of a variance without the share laid to the signal. */

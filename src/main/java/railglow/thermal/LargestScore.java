@@ -23,6 +23,18 @@ final class LargestScore {
     }
   }
 
+  /**
+   * The same where its tail is known.
+   *
+   * @param itsTail the upper tail that the score was made from
+   */
+  void take(double another, double itsTail) {
+    if (another > score) {
+      score = another;
+      tail = SURELY * itsTail;
+    }
+  }
+
   double score() {
     return score;
   }

@@ -30,8 +30,8 @@ record RowTests(
     return Float.isNaN(score) ? Float.NEGATIVE_INFINITY : score;
   }
 
-  /** See {@link ScoreRule#doubted}; the pixel counted from the first. */
-  float doubted(int x, double floor, double enough) {
-    return (float) rule.doubted(start + x, moments.at(x), floor, enough);
+  /** See {@link ScoreRule#takeDoubted}; the pixel counted from the first. */
+  void takeDoubted(int x, double enough, LargestScore best) {
+    rule.takeDoubted(start + x, moments.at(x), enough, best);
   }
 }

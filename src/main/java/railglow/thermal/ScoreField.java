@@ -94,8 +94,9 @@ final class ScoreField {
   }
 
   /**
-   * A score is a little less than its t, more so for large ones and by each width's own degrees of
-   * freedom: a t that is much smaller than the largest need not be turned into a score.
+   * A score is a little nearer to 0 than its t, more so for large ones and by each width's own
+   * degrees of freedom: a t that is much smaller than the largest, below 0 as above it, need not be
+   * turned into a score.
    */
   private void setLeastThatWins(List<RowTests> widths, int n) {
     Arrays.fill(leastThatWins, 0, n, Float.NEGATIVE_INFINITY);
@@ -106,10 +107,13 @@ final class ScoreField {
       least = Math.min(least, score * score);
     }
     float share = SURELY_LESS * least / PLAIN_SQUARE;
+    float perShare = 1 / share;
     for (int x = 0; x < n; x++) {
       float most = leastThatWins[x];
-      boolean isPlain = most > SMALL_SQUARE && most < PLAIN_SQUARE;
-      leastThatWins[x] = isPlain ? share * most : Float.NEGATIVE_INFINITY;
+      float size = Math.abs(most);
+      boolean isPlain = size > SMALL_SQUARE && size < share * PLAIN_SQUARE;
+      float surelyLess = most > 0 ? share * most : perShare * most;
+      leastThatWins[x] = isPlain ? surelyLess : Float.NEGATIVE_INFINITY;
     }
   }
 
@@ -146,6 +150,7 @@ final class ScoreField {
       plain[w] = widths.get(w).score(pixel);
     }
     scores[pixel] = Float.NEGATIVE_INFINITY;
+    LargestScore best = new LargestScore(Double.NEGATIVE_INFINITY);
     for (int k = 0; k < plain.length; k++) {
       int w = largest(plain);
       float score = plain[w];
@@ -154,12 +159,12 @@ final class ScoreField {
       }
       plain[w] = Float.NEGATIVE_INFINITY;
       RowTests tests = widths.get(w);
-      boolean isDoubtful = score > WORTH_A_SECOND_LOOK;
-      score =
-          isDoubtful
-              ? tests.doubted(pixel - tests.start(), scores[pixel], Double.POSITIVE_INFINITY)
-              : score;
-      take(pixel, tests.widthIndex(), score);
+      if (score > WORTH_A_SECOND_LOOK) {
+        tests.takeDoubted(pixel - tests.start(), Double.POSITIVE_INFINITY, best);
+      } else {
+        best.take(score);
+      }
+      take(pixel, tests.widthIndex(), (float) best.score());
     }
     return scores[pixel];
   }
@@ -191,8 +196,11 @@ final class ScoreField {
       if (squares[x] >= least && tests.scale()[i] > 0 && !isKnown) {
         float score = tests.rule().score(squares[x]);
         if (score > scores[i]) {
-          float floor = (float) Math.max(scores[i], bound - MARGIN);
-          score = score > WORTH_A_SECOND_LOOK ? tests.doubted(x, floor, enough) : score;
+          LargestScore best = new LargestScore((float) Math.max(scores[i], bound - MARGIN));
+          if (score > WORTH_A_SECOND_LOOK) {
+            tests.takeDoubted(x, enough, best);
+            score = (float) best.score();
+          }
           if (score >= bound) {
             any = true;
             take(i, tests.widthIndex(), score);

@@ -167,16 +167,13 @@ final class ScoreRule {
   }
 
   /**
-   * The largest score over the arc, each direction weighed against the pixel's own scatter. The
-   * first cycle of a body that starts cold is not like the others: where the others alone leave
+   * Takes the largest score over the arc, each direction weighed against the pixel's own scatter.
+   * The first cycle of a body that starts cold is not like the others: where the others alone leave
    * less doubt, they count.
    *
-   * @param floor what is not above it need not be known
    * @param enough once one is as high the others need not be known
-   * @return the floor where nothing is above it
    */
-  double doubted(int i, PixelMoments m, double floor, double enough) {
-    LargestScore best = new LargestScore(floor);
+  void takeDoubted(int i, PixelMoments m, double enough, LargestScore best) {
     double whole = m.whitened(noise, false) / (2 * degrees);
     double wholeLater = degrees > 1 ? m.whitened(noise, true) / (2 * (degrees - 1)) : 0;
     double[] t = new double[arc.directions()];
@@ -193,7 +190,6 @@ final class ScoreRule {
       t[j] = Double.NEGATIVE_INFINITY;
       weigh(j, i, score, m, whole, wholeLater, best);
     }
-    return best.score();
   }
 
   private double meanAlong(int j, PixelMoments m) {

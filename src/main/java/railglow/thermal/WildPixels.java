@@ -1,5 +1,7 @@
 package railglow.thermal;
 
+import java.util.Arrays;
+
 /**
  * What a score is worth when a few pixels may have noise of their own, of any size above the
  * typical: a reflection, an edge that moves, a flickering pixel. The upper tail is the mixture of
@@ -9,10 +11,15 @@ package railglow.thermal;
 final class WildPixels {
   private static final Remembered<Key, WildPixels> MADE = new Remembered<>(32, WildPixels::new);
   private static final int STEPS = 160;
+
+  /** So small a share of a number makes no other number of it when added. */
+  private static final double LOST = 0x1p-55;
+
   private static final double LOWEST_LOG = Math.log(1e-4);
   private static final double HIGHEST_LOG = Math.log(1e6);
 
   private final double[] logOdds = new double[STEPS + 1];
+  private final double leastOdds;
 
   /**
    * The last few are remembered.
@@ -31,6 +38,7 @@ final class WildPixels {
       double variance = Math.exp(LOWEST_LOG + (HIGHEST_LOG - LOWEST_LOG) * k / STEPS);
       logOdds[k] = WildMap.logOdds(variance, key.degrees, key.prior);
     }
+    leastOdds = Math.exp(Math.min(300, Arrays.stream(logOdds).min().orElseThrow()));
   }
 
   /**
@@ -46,6 +54,23 @@ final class WildPixels {
     double log = logOdds[k] + (step - k) * (logOdds[k + 1] - logOdds[k]);
     double odds = share * Math.exp(Math.min(300, log));
     return odds / (1 + odds);
+  }
+
+  /** No pixel is less likely to be wild among so many that are. */
+  double leastChance(double share) {
+    double odds = share * leastOdds;
+    return odds / (1 + odds);
+  }
+
+  /**
+   * Whether the score of the mixture is surely not above the best.
+   *
+   * @param leastChance it is wild with this chance or a larger one
+   */
+  static boolean isSurelyLess(
+      double score, double ownScore, double leastChance, LargestScore best) {
+    return ownScore < Math.min(37, score)
+        && best.surpasses(leastChance * NormalScore.upperTail(ownScore));
   }
 
   /** The score of the mixture; parameters as below. */
@@ -75,9 +100,15 @@ final class WildPixels {
     if (best.surpasses(ownTail)) {
       return;
     }
-    double tail = NormalScore.upperTail(Math.min(37, score)) + ownTail;
+    double tail = Math.min(1, withTailOf(Math.min(37, score), ownTail));
     if (!best.surpasses(tail)) {
-      best.take(NormalScore.ofUpperTail(Math.min(tail, 1)));
+      best.take(NormalScore.ofUpperTail(tail), tail);
     }
+  }
+
+  /** A tail and that of a score, which is at most exp(-z^2/2)/2 and often lost in the last bit. */
+  private static double withTailOf(double score, double tail) {
+    boolean isLost = 0.5 * Math.exp(-0.5 * score * score) < LOST * tail;
+    return isLost ? tail : NormalScore.upperTail(score) + tail;
   }
 }

@@ -155,7 +155,9 @@ class FastLoopsTest {
       int i = tests.start() + x;
       float score = tests.score(i);
       if (score > ScoreField.WORTH_A_SECOND_LOOK) {
-        score = tests.doubted(x, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+        LargestScore best = new LargestScore(Double.NEGATIVE_INFINITY);
+        tests.takeDoubted(x, Double.POSITIVE_INFINITY, best);
+        score = (float) best.score();
       }
       field.scores()[i] = Math.max(field.scores()[i], score);
     }
