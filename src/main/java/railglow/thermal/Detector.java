@@ -257,7 +257,7 @@ public final class Detector {
     scoresToCall[accepted] = bound;
     LookScores lookScores = scoring(measured, bound);
     WidthStatistics widest = statistics[statistics.length - 1];
-    lookScores.scoreAll(widest != null);
+    lookScores.scoreAll(widest != null, firstCall <= accepted);
     lookScores.clearLines(plainScratch, mask, widest == null ? null : widest.arc());
     Plane inPhase = plane(plainScratch.meanI());
     Plane quadrature = plane(plainScratch.meanC());

@@ -2,14 +2,18 @@ package railglow.thermal;
 
 import java.util.ArrayDeque;
 
-/** The pixels that are warm together with what is called: its skirts too. Stateless. */
-final class HeatRegion {
+/**
+ * The pixels that are warm together with what is called: its skirts too. Immutable.
+ *
+ * @param pixels which are warm
+ * @param rows which cross one of them
+ * @param columns likewise
+ */
+record HeatRegion(boolean[] pixels, boolean[] rows, boolean[] columns) {
   private static final double SKIRT_SIGMAS = 3;
 
   /** Cleaning leaves traces of a few percent of what it worked on. */
   private static final double TRACE_SHARE = 0.05;
-
-  private HeatRegion() {}
 
   /**
    * Everything around the pixels called that is still clear of the noise at a wide filter, whatever
@@ -18,12 +22,14 @@ final class HeatRegion {
    *
    * @param called flat indices; those far weaker than the strongest may themselves be such traces
    */
-  static boolean[] around(
+  static HeatRegion around(
       Iterable<Integer> called, ChannelMoments wide, DelayArc arc, int width, int height) {
-    WithoutLines inPhase = new WithoutLines(wide.meanI(), width, height);
-    WithoutLines quadrature = new WithoutLines(wide.meanC(), width, height);
+    double noise = 1 / Math.sqrt(wide.cycles());
+    WithoutLines inPhase = new WithoutLines(wide.meanI(), width, height, noise);
+    WithoutLines quadrature = new WithoutLines(wide.meanC(), width, height, noise);
     double least = SKIRT_SIGMAS / Math.sqrt(wide.cycles());
-    boolean[] region = new boolean[width * height];
+    HeatRegion region =
+        new HeatRegion(new boolean[width * height], new boolean[height], new boolean[width]);
     ArrayDeque<Integer> open = new ArrayDeque<>();
     double most = 0;
     for (int pixel : called) {
@@ -36,16 +42,18 @@ final class HeatRegion {
     }
     while (!open.isEmpty()) {
       int i = open.poll();
-      if (!region[i]) {
-        region[i] = true;
+      if (!region.pixels[i]) {
         int x = i % width;
         int y = i / width;
+        region.pixels[i] = true;
+        region.rows[y] = true;
+        region.columns[x] = true;
         for (int side = 0; side < 4; side++) {
           int nx = x + (side == 0 ? 1 : side == 1 ? -1 : 0);
           int ny = y + (side == 2 ? 1 : side == 3 ? -1 : 0);
           int n = ny * width + nx;
           boolean inside = nx >= 0 && nx < width && ny >= 0 && ny < height;
-          if (inside && !region[n] && warmth(inPhase.at(n), quadrature.at(n), arc) > least) {
+          if (inside && !region.pixels[n] && warmth(inPhase.at(n), quadrature.at(n), arc) > least) {
             open.add(n);
           }
         }

@@ -89,6 +89,15 @@ final class LookScores {
     return false;
   }
 
+  /** The same; afterwards every pixel that is called is known as such. */
+  private boolean findsCalled() {
+    boolean any = false;
+    for (int row = 0; row < height; row++) {
+      any |= callsAny(row);
+    }
+    return any;
+  }
+
   private boolean callsAny(int row) {
     boolean any = false;
     for (int w = 0; w < widths.length; w++) {
@@ -105,8 +114,12 @@ final class LookScores {
    * first.
    *
    * @param clearsLines whether {@link #clearLines} follows
+   * @param expectsSources whether to look for what is called first, since it was before
    */
-  void scoreAll(boolean clearsLines) {
+  void scoreAll(boolean clearsLines, boolean expectsSources) {
+    if (clearsLines && expectsSources && findsCalled()) {
+      return;
+    }
     boolean any = false;
     for (int row = 0; row < height; row++) {
       if (any && clearsLines) {
@@ -134,9 +147,10 @@ final class LookScores {
       return;
     }
     widths[w].meansInto(scratch);
-    boolean[] heat = HeatRegion.around(called, scratch, widestArc, width, height);
-    LineResidue inPhase = LineResidue.of(plain.meanI(), heat, mask, width, height, removedI);
-    LineResidue quadrature = LineResidue.of(plain.meanC(), heat, mask, width, height, removedC);
+    HeatRegion heat = HeatRegion.around(called, scratch, widestArc, width, height);
+    BesideHeat beside = new BesideHeat(heat, mask, width, height);
+    LineResidue inPhase = beside.residue(plain.meanI(), removedI);
+    LineResidue quadrature = beside.residue(plain.meanC(), removedC);
     inPhase.subtractFrom(plain.meanI(), mask);
     quadrature.subtractFrom(plain.meanC(), mask);
     takenOut.lines(inPhase, quadrature, mask);

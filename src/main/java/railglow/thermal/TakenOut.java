@@ -64,9 +64,14 @@ final class TakenOut {
     double[] acrossAll = ones(inPhase.columns().length);
     double[] downAll = ones(inPhase.rows().length);
     add(acrossAll, inPhase.rows(), 1, 0);
-    add(inPhase.columns(), downAll, 1, 0);
     add(acrossAll, quadrature.rows(), 0, 1);
-    add(quadrature.columns(), downAll, 0, 1);
+    // where noise explains all that columns have, which is often, nothing of them is taken out
+    if (!isNothing(inPhase.columns())) {
+      add(inPhase.columns(), downAll, 1, 0);
+    }
+    if (!isNothing(quadrature.columns())) {
+      add(quadrature.columns(), downAll, 0, 1);
+    }
     if (mask != null) {
       holes =
           new Holes(
@@ -75,6 +80,10 @@ final class TakenOut {
               new float[widths.length][mask.length],
               new float[widths.length][mask.length]);
     }
+  }
+
+  private static boolean isNothing(double[] profile) {
+    return Arrays.stream(profile).allMatch(part -> part == 0);
   }
 
   private static double[] ones(int n) {
@@ -118,12 +127,12 @@ final class TakenOut {
     for (Product product : ofWidth[w].products) {
       float down = product.down[row];
       if (down != 0) {
-        System.arraycopy(product.across, left, across, 0, n);
+        float[] profile = from(left, product.across, n);
         if (product.inPhase != 0) {
-          addTimes(rowI, across, product.inPhase * down, n);
+          addTimes(rowI, profile, product.inPhase * down, n);
         }
         if (product.quadrature != 0) {
-          addTimes(rowC, across, product.quadrature * down, n);
+          addTimes(rowC, profile, product.quadrature * down, n);
         }
       }
     }
@@ -138,6 +147,15 @@ final class TakenOut {
       }
     }
     moments.takeOut(rowI, rowC);
+  }
+
+  /** So that sum and profile are indexed by the same variable. */
+  private float[] from(int left, float[] profile, int n) {
+    if (left == 0) {
+      return profile;
+    }
+    System.arraycopy(profile, left, across, 0, n);
+    return across;
   }
 
   private static void addTimes(float[] sum, float[] values, float factor, int n) {

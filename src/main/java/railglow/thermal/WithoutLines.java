@@ -7,45 +7,39 @@ import java.util.Arrays;
  * once one of its pixels is asked for. Not thread-safe.
  */
 final class WithoutLines {
-  /** Columns at a time: their pixels in a row lie in one line of the cache. */
-  private static final int BLOCK = 16;
+  /** Most lines that cross no heat have their medians within so many times their pixels' noise. */
+  private static final double LIKELY = 0.5;
 
   private final float[] plane;
   private final int width;
   private final float[] ofColumn;
   private final float[] ofRow;
+  private final float likely;
 
   /**
    * @param plane kept, not changed
+   * @param noise of its pixels
    */
-  WithoutLines(float[] plane, int width, int height) {
+  WithoutLines(float[] plane, int width, int height, double noise) {
     this.plane = plane;
     this.width = width;
+    likely = (float) (LIKELY * noise);
     ofColumn = new float[width];
     ofRow = new float[height];
     Arrays.fill(ofRow, Float.NaN);
-    float[][] columns = new float[BLOCK][height];
-    for (int left = 0; left < width; left += BLOCK) {
-      int n = Math.min(BLOCK, width - left);
-      for (int row = 0; row < height; row++) {
-        for (int k = 0; k < n; k++) {
-          columns[k][row] = plane[row * width + left + k];
-        }
-      }
-      for (int k = 0; k < n; k++) {
-        ofColumn[left + k] = warm(columns[k]);
-      }
-    }
+    Columns.each(plane, width, height, (x, values) -> ofColumn[x] = warm(values));
   }
 
   /** The median of a line, 0 where it is not above that. */
-  private static float warm(float[] line) {
+  private float warm(float[] line) {
     int above = 0;
     for (float value : line) {
       above += value > 0 ? 1 : 0;
     }
     // the median is the upper one
-    return above < line.length - line.length / 2 ? 0 : Selection.median(line, line.length);
+    return above < line.length - line.length / 2
+        ? 0
+        : Selection.medianAbout(line, line.length, Float.MIN_VALUE, likely);
   }
 
   float at(int pixel) {

@@ -55,6 +55,33 @@ class DetectorTest {
     assertTrue(look.upperLimitKelvin() > 0.002 && look.upperLimitKelvin() < 0.02);
   }
 
+  /** Once something was called it is looked for first: sources that stay, and that go. */
+  @Test
+  void whatLooksBeforeFoundChangesNoScore() {
+    int with = 8;
+    int without = 60;
+    Detector looking = new Detector(DetectionSettings.usual(2, 0, 0.05, 4, 100), 96, 72);
+    Detector seldom = new Detector(DetectionSettings.usual(2, 0, 0.05, 4, 100), 96, 72);
+    WhiteCycles warm =
+        new WhiteCycles(96, 72, 0.014, 5)
+            .with(new WhiteCycles.Source(40.3, 30.6, 2, 0.02, 0.3), 0, 2);
+    WhiteCycles cold = new WhiteCycles(96, 72, 0.014, 6);
+    for (int k = 0; k < with + without; k++) {
+      QuarterMeans q = k < with ? warm.next() : cold.next();
+      QuarterMeans cycle =
+          new QuarterMeans(k, q.q1(), q.q2(), q.q3(), q.q4(), q.framesPerQuarter());
+      looking.addCycle(cycle);
+      seldom.addCycle(cycle);
+      Look look = looking.look();
+      if (k == with - 1 || k == with + without - 1) {
+        assertEquals(k < with ? 1 : 0, look.sources().size(), () -> look.sources().toString());
+        Look only = seldom.look();
+        assertTrue(look.significance().sameBitsAs(only.significance()));
+        assertTrue(look.significance().sameBitsAs(looking.look().significance()));
+      }
+    }
+  }
+
   @Test
   void theSameCyclesGiveTheSameBits() {
     Look one = run(new WhiteCycles(96, 72, 0.014, 4), 9);

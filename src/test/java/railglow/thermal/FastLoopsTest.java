@@ -112,7 +112,7 @@ class FastLoopsTest {
     ScoreField field = new ScoreField(width, height);
     LookScores scores =
         new LookScores(width, height, widths, nothing, nothing, rules, field, scratch, 5);
-    scores.scoreAll(false);
+    scores.scoreAll(false, false);
     assertTrue(field.scores()[40 * width + 30] > 6, "the source is in");
     scores.without(List.of(elsewhere));
     scores.without(List.of(elsewhere, blob));

@@ -29,7 +29,7 @@ class WithoutLinesTest {
       System.arraycopy(rest, row * WIDTH, line, 0, WIDTH);
       takeOut(rest, row * WIDTH, 1, Math.max(0, Selection.median(line, WIDTH)), WIDTH);
     }
-    WithoutLines lazily = new WithoutLines(plane, WIDTH, HEIGHT);
+    WithoutLines lazily = new WithoutLines(plane, WIDTH, HEIGHT, 1);
     for (int i = plane.length - 1; i >= 0; i -= 5) {
       assertEquals(rest[i], lazily.at(i), "pixel " + i);
     }
