@@ -3,12 +3,15 @@
 here=$(cd "$(dirname "$(readlink -f "$0")")" && pwd)
 java=${JAVA_HOME:+$JAVA_HOME/bin/}java
 archive=$here/railglow.jsa
+# Four times what the second compiler waits for by itself: it takes a quarter less of the processor (decision 0112).
+patient="-XX:Tier4InvocationThreshold=20000 -XX:Tier4MinInvocationThreshold=2400
+  -XX:Tier4CompileThreshold=60000 -XX:Tier4BackEdgeThreshold=160000"
 case "${1:--}" in
   # These end before a second compiler could pay.
   -* | plan | rails | runs | keep | off | generate-completion) compiler=-XX:TieredStopAtLevel=1 ;;
-  # Four times what the second compiler waits for by itself: it takes a quarter less of the processor (decision 0112).
-  hunt) compiler="-XX:Tier4InvocationThreshold=20000 -XX:Tier4MinInvocationThreshold=2400
-    -XX:Tier4CompileThreshold=60000 -XX:Tier4BackEdgeThreshold=160000" ;;
+  hunt) compiler=$patient ;;
+  # Loops whose first round is taken out of them in part take longer to compile and run no faster (decision 0116).
+  replay) compiler="$patient -XX:-PartialPeelLoop" ;;
   *) compiler= ;;
 esac
 set -- -XX:+UseSerialGC $compiler -jar "$here/railglow.jar" "$@"
