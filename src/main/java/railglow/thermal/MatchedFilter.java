@@ -156,8 +156,12 @@ final class MatchedFilter {
   /** Normalises such sums in a row, of columns from one on, as those of {@link #apply}. */
   void normalise(float[] line, int row, int left, int n, Evening evening) {
     System.arraycopy(scale, row * width + left, scaleRow, 0, n);
-    System.arraycopy(evening.across(), left, acrossRow, 0, n);
-    normalise(line, scaleRow, acrossRow, evening.down()[row], n);
+    float[] across = evening.across();
+    if (left > 0) {
+      System.arraycopy(across, left, acrossRow, 0, n);
+      across = acrossRow;
+    }
+    normalise(line, scaleRow, across, evening.down()[row], n);
   }
 
   private static void normalise(float[] line, float[] scale, float[] across, float even, int n) {

@@ -10,10 +10,9 @@ final class RowMoments {
   private final ChannelMoments now;
   private final float[] lastI;
   private final float[] lastC;
-  private final float[] takenI;
-  private final float[] takenC;
   private final float[] perDeviation;
-  private boolean isTakenOut;
+  private float[] takenI;
+  private float[] takenC;
   private float[] allPerDeviation;
   private WidthPlanes planes;
   private int start;
@@ -24,8 +23,6 @@ final class RowMoments {
     now = new ChannelMoments(width);
     lastI = new float[width];
     lastC = new float[width];
-    takenI = new float[width];
-    takenC = new float[width];
     perDeviation = new float[width];
   }
 
@@ -38,8 +35,6 @@ final class RowMoments {
     now = other.now;
     lastI = other.lastI;
     lastC = other.lastC;
-    takenI = new float[other.takenI.length];
-    takenC = new float[other.takenC.length];
     perDeviation = other.perDeviation;
   }
 
@@ -56,15 +51,15 @@ final class RowMoments {
     } else {
       now.setMeansTo(old, lastI, lastC, 0, n);
     }
-    isTakenOut = false;
+    takenI = null;
+    takenC = null;
     allPerDeviation = null;
   }
 
-  /** Takes these out of the means. */
+  /** Takes these out of the means; they must stay as they are until the next row. */
   void takeOut(float[] inPhase, float[] quadrature) {
-    System.arraycopy(inPhase, 0, takenI, 0, length);
-    System.arraycopy(quadrature, 0, takenC, 0, length);
-    isTakenOut = true;
+    takenI = inPhase;
+    takenC = quadrature;
     now.subtractFromMeans(takenI, takenC, 0, length);
   }
 
@@ -95,8 +90,8 @@ final class RowMoments {
             i,
             planes.lastI()[i],
             planes.lastC()[i],
-            isTakenOut ? takenI[x] : 0,
-            isTakenOut ? takenC[x] : 0,
+            takenI == null ? 0 : takenI[x],
+            takenC == null ? 0 : takenC[x],
             allPerDeviation == null ? 1 : allPerDeviation[i]);
   }
 }

@@ -16,8 +16,6 @@ final class TakenOut {
   private final CommonParts.Removed removedC;
   private final OfWidth[] ofWidth;
   private final float[] across;
-  private final float[] rowI;
-  private final float[] rowC;
   private Holes holes;
 
   TakenOut(
@@ -29,11 +27,14 @@ final class TakenOut {
     for (int w = 0; w < widths.length; w++) {
       MatchedFilter filter = widths[w].filter();
       ofWidth[w] =
-          new OfWidth(new ArrayList<>(), filter.evening(removedI), filter.evening(removedC));
+          new OfWidth(
+              new ArrayList<>(),
+              filter.evening(removedI),
+              filter.evening(removedC),
+              new float[width],
+              new float[width]);
     }
     across = new float[width];
-    rowI = new float[width];
-    rowC = new float[width];
   }
 
   /**
@@ -44,8 +45,16 @@ final class TakenOut {
    */
   private record Product(float[] across, float[] down, float inPhase, float quadrature) {}
 
+  /**
+   * @param rowI what is taken out along the row asked for last
+   * @param rowC likewise
+   */
   private record OfWidth(
-      List<Product> products, MatchedFilter.Evening eveningI, MatchedFilter.Evening eveningC) {}
+      List<Product> products,
+      MatchedFilter.Evening eveningI,
+      MatchedFilter.Evening eveningC,
+      float[] rowI,
+      float[] rowC) {}
 
   /**
    * What the products have too much at pixels without data.
@@ -122,9 +131,12 @@ final class TakenOut {
   void takeOutOf(RowMoments moments, int w, int row, Area area) {
     int left = area.left();
     int n = area.columns();
+    OfWidth here = ofWidth[w];
+    float[] rowI = here.rowI;
+    float[] rowC = here.rowC;
     Arrays.fill(rowI, 0, n, 0);
     Arrays.fill(rowC, 0, n, 0);
-    for (Product product : ofWidth[w].products) {
+    for (Product product : here.products) {
       float down = product.down[row];
       if (down != 0) {
         float[] profile = from(left, product.across, n);
@@ -137,8 +149,8 @@ final class TakenOut {
       }
     }
     MatchedFilter filter = widths[w].filter();
-    filter.normalise(rowI, row, left, n, ofWidth[w].eveningI);
-    filter.normalise(rowC, row, left, n, ofWidth[w].eveningC);
+    filter.normalise(rowI, row, left, n, here.eveningI);
+    filter.normalise(rowC, row, left, n, here.eveningC);
     if (holes != null) {
       int start = row * across.length + left;
       for (int x = 0; x < n; x++) {
