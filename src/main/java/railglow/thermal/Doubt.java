@@ -37,26 +37,33 @@ record Doubt(
     return Double.isInfinite(prior) ? y : y / Math.sqrt((prior + squares) / (prior + cycles - 1));
   }
 
+  /** The t by the pixel's own scatter along a direction. */
+  double ownT(double mean, double squares) {
+    return mean * Math.sqrt(cycles / Math.max(squares / (cycles - 1), 1e-12));
+  }
+
+  /** Of wild pixels around a pixel. */
+  double shareAt(int pixel) {
+    return places == null ? leastShare : places.shareAt(pixel);
+  }
+
   /**
-   * The same as a mixture with the pixel's own t, see WildPixels. Of many directions there is
-   * always one along which a wild pixel scatters little, so what it does along the others counts.
+   * The score of the moderated t as a mixture with the pixel's own, see WildPixels. Of many
+   * directions there is always one along which a wild pixel scatters little, so what it does along
+   * the others counts.
    *
    * @param whole the pixel's variance over the typical one, both channels together
+   * @param share of wild pixels around
    */
   void weigh(
-      int pixel, double score, double mean, double squares, double whole, LargestScore best) {
+      double score, double mean, double squares, double whole, double share, LargestScore best) {
     double variance = squares / (cycles - 1);
-    double own = ownTable.score(mean * Math.sqrt(cycles / Math.max(variance, 1e-12)));
-    double share = places == null ? leastShare : places.shareAt(pixel);
-    if (WildPixels.isSurelyLess(score, own, wildAlong.leastChance(share), best)) {
-      return;
-    }
     double wobble = ScoreRule.WOBBLE * ScoreRule.WOBBLE * mean * mean;
     double chance =
         Math.max(
             wildAlong.chance(besides(variance, wobble), share),
             wildInAll.chance(besides(whole, wobble / 2), share));
-    WildPixels.takeScore(score, own, chance, best);
+    WildPixels.takeScore(score, ownTable.score(ownT(mean, squares)), chance, best);
   }
 
   /** What is left of a variance without the share laid to the signal. */

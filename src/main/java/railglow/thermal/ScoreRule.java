@@ -174,8 +174,8 @@ final class ScoreRule {
    * @param enough once one is as high the others need not be known
    */
   void takeDoubted(int i, PixelMoments m, double enough, LargestScore best) {
-    double whole = m.whitened(noise, false) / (2 * degrees);
-    double wholeLater = degrees > 1 ? m.whitened(noise, true) / (2 * (degrees - 1)) : 0;
+    PixelDoubt ofAll = new PixelDoubt(all, i, m.whitened(noise, false) / (2 * degrees));
+    PixelDoubt ofLater = degrees < LEAST_DEGREES ? null : doubtLater(i, m);
     double[] t = new double[arc.directions()];
     for (int j = 0; j < t.length; j++) {
       t[j] = all.t(meanAlong(j, m), squaresAlong(j, m), noise);
@@ -183,13 +183,18 @@ final class ScoreRule {
     // a doubt never raises a score: the strongest first, as long as they are above the best
     for (int k = 0; k < t.length && best.score() < enough; k++) {
       int j = largest(t);
-      double score = all.shared().score(t[j]);
-      if (!(score > best.score())) {
+      if (!weigh(j, t[j], m, ofAll, ofLater, best)) {
         break;
       }
       t[j] = Double.NEGATIVE_INFINITY;
-      weigh(j, i, score, m, whole, wholeLater, best);
     }
+  }
+
+  private PixelDoubt doubtLater(int i, PixelMoments m) {
+    if (later == null) {
+      later = Doubt.of(degrees, noise, wildLater);
+    }
+    return new PixelDoubt(later, i, m.whitened(noise, true) / (2 * (degrees - 1)));
   }
 
   private double meanAlong(int j, PixelMoments m) {
@@ -210,47 +215,43 @@ final class ScoreRule {
     return largest;
   }
 
-  private void weigh(
-      int j,
-      int i,
-      double score,
-      PixelMoments m,
-      double whole,
-      double wholeLater,
-      LargestScore best) {
-    if (!(score > 1)) {
-      best.take(score);
-      return;
-    }
+  /**
+   * Along one direction, by all cycles and without the first.
+   *
+   * @return whether one of a smaller t may be above the best
+   */
+  private boolean weigh(
+      int j, double t, PixelMoments m, PixelDoubt ofAll, PixelDoubt ofLater, LargestScore best) {
     double mean = meanAlong(j, m);
     double squares = squaresAlong(j, m);
-    all.weigh(i, score, mean, squares, whole, best);
-    if (score > best.score() && degrees >= LEAST_DEGREES) {
-      double deviation = m.firstDeviation(arc.weightI()[j], arc.weightC()[j]);
-      withoutFirst(i, score, mean, squares, deviation, wholeLater, best);
-    }
-  }
-
-  /** Never above the score of all. */
-  private void withoutFirst(
-      int i,
-      double score,
-      double mean,
-      double squares,
-      double deviation,
-      double whole,
-      LargestScore best) {
-    if (later == null) {
-      later = Doubt.of(degrees, noise, wildLater);
-    }
+    double deviation = m.firstDeviation(arc.weightI()[j], arc.weightC()[j]);
     double laterMean = mean - deviation / degrees;
     double laterSquares = Math.max(0, squares - deviation * deviation * (degrees + 1) / degrees);
-    double plain = Math.min(score, later.plain(laterMean, laterSquares, noise));
-    if (plain > Math.max(1, best.score())) {
-      later.weigh(i, plain, laterMean, laterSquares, whole, best);
-    } else {
-      best.take(plain);
+    boolean allMayWin = !ofAll.cannotWin(mean, squares, best);
+    boolean laterMayWin = ofLater != null && !ofLater.cannotWin(laterMean, laterSquares, best);
+    if (!allMayWin && !laterMayWin) {
+      return true;
     }
+    double score = all.shared().score(t);
+    if (!(score > best.score())) {
+      return false;
+    }
+    if (!(score > 1)) {
+      best.take(score);
+      return true;
+    }
+    if (allMayWin) {
+      ofAll.weigh(score, mean, squares, best);
+    }
+    if (laterMayWin && score > best.score()) {
+      double plain = Math.min(score, later.plain(laterMean, laterSquares, noise));
+      if (plain > Math.max(1, best.score())) {
+        ofLater.weigh(plain, laterMean, laterSquares, best);
+      } else {
+        best.take(plain);
+      }
+    }
+    return true;
   }
 
   /**

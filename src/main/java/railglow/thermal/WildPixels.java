@@ -10,6 +10,10 @@ import java.util.Arrays;
  */
 final class WildPixels {
   private static final Remembered<Key, WildPixels> MADE = new Remembered<>(32, WildPixels::new);
+
+  /** Only where the best is above this other scores are compared with it before they are known. */
+  static final double LEAST_TO_SURPASS = 1;
+
   private static final int STEPS = 160;
 
   /** So small a share of a number makes no other number of it when added. */
@@ -63,14 +67,15 @@ final class WildPixels {
   }
 
   /**
-   * Whether the score of the mixture is surely not above the best.
+   * Whether the score of any mixture with such an own score is surely not above the best. Where the
+   * moderated score is the larger one, the mixture's tail is at least the own one's share; where it
+   * is not, it is what counts, and below the own score, which is below the best.
    *
    * @param leastChance it is wild with this chance or a larger one
+   * @param best above {@value #LEAST_TO_SURPASS}, for lower scores are no mixtures
    */
-  static boolean isSurelyLess(
-      double score, double ownScore, double leastChance, LargestScore best) {
-    return ownScore < Math.min(37, score)
-        && best.surpasses(leastChance * NormalScore.upperTail(ownScore));
+  static boolean isSurelyLess(double ownScore, double leastChance, LargestScore best) {
+    return ownScore < 37 && best.surpasses(leastChance * NormalScore.upperTail(ownScore));
   }
 
   /** The score of the mixture; parameters as below. */

@@ -51,14 +51,14 @@ class WildPixelsTest {
       double chance = wild.chance(3 * random.nextDouble(), SHARE);
       double before = 1 + 40 * random.nextDouble();
       LargestScore best = new LargestScore(before);
-      if (WildPixels.isSurelyLess(score, own, wild.leastChance(SHARE), best)) {
+      if (WildPixels.isSurelyLess(own, wild.leastChance(SHARE), best)) {
         sure++;
         assertTrue(WildPixels.score(score, own, chance) <= before, score + ", " + own);
       }
     }
     assertTrue(sure > 2000, "often it is sure: " + sure);
     assertFalse(
-        WildPixels.isSurelyLess(39, 38, wild.leastChance(SHARE), new LargestScore(37)),
+        WildPixels.isSurelyLess(38, wild.leastChance(SHARE), new LargestScore(37)),
         "beyond what tails can tell");
   }
 
