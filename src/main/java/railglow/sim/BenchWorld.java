@@ -34,6 +34,9 @@ import railglow.sim.wire.SupplySettings.StatusFamily;
 public final class BenchWorld {
   private static final int MAX_WAITING_INTERVALS = 100_000;
 
+  /** Heat is put into the board evenly within an interval, and the scene changes evenly. */
+  private static final long MOST_INTERVAL_NANOS = 20_000_000;
+
   private final BenchScenario scenario;
   private final long startNanos;
   private final FaultSwitches faults;
@@ -50,6 +53,7 @@ public final class BenchWorld {
   private long nextBoundary;
   private long nextFrame;
   private long heatedUntil;
+  private long intervalEndNanos;
   private double watchedAmperes = Double.POSITIVE_INFINITY;
   private boolean aboveWatched;
   private Circuit.Mode lastMode = Circuit.Mode.OFF;
@@ -58,6 +62,7 @@ public final class BenchWorld {
     this.scenario = scenario;
     this.startNanos = startNanos;
     this.heatedUntil = startNanos;
+    this.intervalEndNanos = startNanos;
     this.truth = truth;
     faults = new FaultSwitches(startNanos, scenario.faults());
     supply = new SimulatedSupply(scenario.supply(), outputs(scenario), faults, scenario.seed());
@@ -148,13 +153,23 @@ public final class BenchWorld {
   public synchronized void advance(long nowNanos) {
     while (exposureNanos(nextBoundary) <= nowNanos) {
       long boundary = exposureNanos(nextBoundary++);
-      supply.advanceTo(boundary);
+      pass(boundary);
       addInterval(boundary, true);
     }
-    supply.advanceTo(nowNanos);
+    pass(nowNanos);
+  }
+
+  private void pass(long untilNanos) {
+    while (untilNanos - intervalEndNanos > MOST_INTERVAL_NANOS) {
+      long end = intervalEndNanos + MOST_INTERVAL_NANOS;
+      supply.advanceTo(end);
+      addInterval(end, false);
+    }
+    supply.advanceTo(untilNanos);
   }
 
   private void addInterval(long nanos, boolean endsAtFrame) {
+    intervalEndNanos = nanos;
     Circuit circuit = supply.output(1).circuit();
     if (intervals.size() < MAX_WAITING_INTERVALS) {
       intervals.add(

@@ -4,7 +4,8 @@ import java.util.Map;
 
 /**
  * What the electrical side of a bench hands to its picture side: the heat up to a frame's exposure,
- * or up to a command between two frames after which the heating may be another one.
+ * up to a command between two frames after which the heating may be another one, or of the longest
+ * time in which it is taken for even.
  *
  * @param joules by place
  */

@@ -66,6 +66,37 @@ class BenchWorldTest {
     assertTrue(inPhase[warmest] > 0.03 && inPhase[warmest] < 0.3, "rise " + inPhase[warmest]);
   }
 
+  /** The middle of C37 a tenth and a half of a second after the output went on, in counts. */
+  private static int[] warming(double framesPerSecond) {
+    BenchScenario bench =
+        BenchScenarios.hx12().withCamera(CameraSettings.ideal(256, 192, framesPerSecond));
+    BenchWorld world =
+        new BenchWorld(bench.withReflection(Reflection.NONE), 0, new railglow.sim.truth.TruthLog());
+    world.receive("CURR 2;VOLT 5", 0);
+    short[] counts = new short[256 * 192];
+    int[] seen = new int[3];
+    for (long n = 0; world.exposureNanos(n) <= 1_000_000_000L; n++) {
+      if (world.exposureNanos(n) >= 500_000_000L) {
+        world.receive("OUTP ON", 500_000_000L);
+      }
+      world.takeFrame(world.exposureNanos(n), counts);
+      int at = counts[114 * 256 + 164];
+      seen[0] = world.exposureNanos(n) <= 500_000_000L ? at : seen[0];
+      seen[1] = world.exposureNanos(n) <= 600_000_000L ? at : seen[1];
+      seen[2] = at;
+    }
+    return new int[] {seen[1] - seen[0], seen[2] - seen[0]};
+  }
+
+  @Test
+  void whatABoardShowsDoesNotDependOnHowOftenTheCameraLooks() {
+    int[] often = warming(100);
+    int[] seldom = warming(10);
+    assertTrue(often[0] > 80 && often[1] > 600, Arrays.toString(often));
+    assertEquals(often[0], seldom[0], 0.02 * often[0] + 1);
+    assertEquals(often[1], seldom[1], 0.01 * often[1] + 1);
+  }
+
   @Test
   void theRailReadsItsResistance() {
     assertEquals(6.8 + 0.12, reading("hx12", 1, 0.4), 0.05);

@@ -25,7 +25,7 @@ class ComparedBoardsTest {
       throws Exception {
     double[] rise =
         new PulsedBench(BenchScenarios.named(scenario).orElseThrow().withSeed(seed), VOLTS, 2)
-            .inPhaseKelvin(4);
+            .inPhaseKelvin(8);
     Plane plane = new Plane(256, 192);
     for (int i = 0; i < rise.length; i++) {
       plane.values()[i] = (float) rise[i];
@@ -49,7 +49,7 @@ class ComparedBoardsTest {
     BoardPosition at = place.board().orElseThrow();
     assertEquals(78, at.xMillimetres(), 1.5);
     assertEquals(31, at.yMillimetres(), 1.5);
-    // Eight seconds at the 50 mW a healthy board takes: its noise per watt is most of the error.
+    // Sixteen seconds at the 50 mW a healthy board takes: its noise per watt is most of the error.
     assertTrue(place.difference() > 0, place.toString());
     assertTrue(place.p() < 0.01, place.toString());
   }

@@ -10,11 +10,15 @@ import java.util.List;
  * <p>Deterministic. Not thread-safe.
  */
 public final class BoardHeat {
+  /** A small part and what is under it settle within five of these. */
+  private static final double MOST_SECONDS = 0.004;
+
   private final ThinPlate plate;
   private final List<PlacedPart> parts;
   private final int[][] cellsUnder;
   private final double[] partRise;
   private final double partLossPerKelvin;
+  private final PairInContact[] pairs;
 
   /**
    * @param partLossPerSquareMetreKelvin of the upper faces of the parts to the room
@@ -24,6 +28,7 @@ public final class BoardHeat {
     this.parts = List.copyOf(parts);
     this.partLossPerKelvin = partLossPerSquareMetreKelvin;
     partRise = new double[parts.size()];
+    pairs = new PairInContact[parts.size()];
     cellsUnder = new int[parts.size()][];
     for (int i = 0; i < parts.size(); i++) {
       cellsUnder[i] = cellsUnder(parts.get(i));
@@ -55,19 +60,29 @@ public final class BoardHeat {
     }
     plate.addEvenly(evenJoules);
     plate.refreshLosses();
-    int divisions = plate.divisions(seconds);
+    int divisions = Math.max(plate.divisions(seconds), (int) Math.ceil(seconds / MOST_SECONDS));
     double dt = seconds / divisions;
-    for (int k = 0; k < divisions; k++) {
-      for (int i = 0; i < partRise.length; i++) {
-        exchange(i, joules[i] / seconds, dt);
+    for (int i = 0; i < pairs.length; i++) {
+      if (pairs[i] == null || pairs[i].seconds() != dt / 2) {
+        pairs[i] = pair(i, dt / 2);
       }
+    }
+    for (int k = 0; k < divisions; k++) {
+      exchange(joules, seconds);
       plate.conduct(dt);
+      exchange(joules, seconds);
     }
   }
 
-  /** One part relaxes exactly towards its equilibrium with the mean of the cells under it. */
-  private void exchange(int i, double watts, double dt) {
-    PlacedPart part = parts.get(i);
+  /** Half before and half after conduction: the error of taking turns is of second order. */
+  private void exchange(double[] joules, double seconds) {
+    for (int i = 0; i < pairs.length; i++) {
+      exchange(i, joules[i] / seconds);
+    }
+  }
+
+  private void exchange(int i, double watts) {
+    PairInContact pair = pairs[i];
     int[] cells = cellsUnder[i];
     float[] rise = plate.rise();
     double under = 0;
@@ -75,22 +90,23 @@ public final class BoardHeat {
       under += rise[cell];
     }
     under /= cells.length;
-    double loss = partLossPerKelvin * part.widthMetres() * part.heightMetres();
-    double conductance = part.contactConductance() + loss;
-    double bodyWatts = part.bodyShare() * watts;
-    double settled = (bodyWatts + part.contactConductance() * under) / conductance;
-    double decay = Math.exp(-conductance * dt / part.heatCapacity());
-    double before = partRise[i];
-    double after = settled + (before - settled) * decay;
-    partRise[i] = after;
-    double stored = part.heatCapacity() * (after - before);
-    double meanRise =
-        settled + (before - settled) * (1 - decay) / (conductance * dt / part.heatCapacity());
-    double lost = loss * meanRise * dt;
-    double intoBoard = (watts * dt - stored - lost) / cells.length;
+    double bodyWatts = parts.get(i).bodyShare() * watts;
+    double body = pair.body(partRise[i], under, bodyWatts, watts - bodyWatts);
+    double warmer = pair.board(partRise[i], under, bodyWatts, watts - bodyWatts) - under;
+    partRise[i] = body;
     for (int cell : cells) {
-      plate.addJoules(cell, intoBoard);
+      plate.addJoules(cell, warmer * plate.cellCapacity());
     }
+  }
+
+  private PairInContact pair(int i, double seconds) {
+    PlacedPart part = parts.get(i);
+    return new PairInContact(
+        part.heatCapacity(),
+        cellsUnder[i].length * plate.cellCapacity(),
+        part.contactConductance(),
+        partLossPerKelvin * part.widthMetres() * part.heightMetres(),
+        seconds);
   }
 
   private int[] cellsUnder(PlacedPart part) {

@@ -26,6 +26,7 @@ public final class BoardScene {
   private final float[] emissivity;
   private final float[] scratch;
   private final float[] coat;
+  private final float[] underCoat;
   private final double coatSeconds;
   private double lastSeconds;
 
@@ -58,6 +59,7 @@ public final class BoardScene {
     emissivity = new float[pixels];
     scratch = new float[pixels];
     coat = new float[coatSeconds > 0 ? pixels : 0];
+    underCoat = new float[coat.length];
     this.coatSeconds = coatSeconds;
     project(view, (float) boardEmissivity);
   }
@@ -108,12 +110,21 @@ public final class BoardScene {
     return -1;
   }
 
-  /** Writes the apparent rise above the room of each pixel, kelvin, as the lens delivers it. */
+  /**
+   * Writes the apparent rise above the room of each pixel, kelvin, as the lens delivers it. A coat
+   * follows the board as a first-order body, exactly where the board changes evenly from one call
+   * to the next: with x from x0 to x1 in T, y1 = x1 + (y0 - x0) e - (x1 - x0) (tau/T) (1 - e),
+   * where e = exp(-T/tau).
+   *
+   * @param seconds ascending
+   */
   public void render(double seconds, float[] out) {
     float[] rise = heat.plate().rise();
     int columns = heat.plate().columns();
     boolean coated = coat.length > 0;
-    float follow = (float) (coated ? 1 - Math.exp((lastSeconds - seconds) / coatSeconds) : 1);
+    double passed = seconds - lastSeconds;
+    float left = (float) (coated ? Math.exp(-passed / coatSeconds) : 0);
+    float slope = coated && passed > 0 ? (float) (coatSeconds / passed) * (1 - left) : 1;
     lastSeconds = seconds;
     for (int i = 0; i < out.length; i++) {
       int cell = cellAt[i];
@@ -128,7 +139,8 @@ public final class BoardScene {
         truth = lower + weightUp[i] * (upper - lower);
       }
       if (coated) {
-        coat[i] += follow * (truth - coat[i]);
+        coat[i] = truth + (coat[i] - underCoat[i]) * left - (truth - underCoat[i]) * slope;
+        underCoat[i] = truth;
         truth = coat[i];
       }
       out[i] = emissivity[i] * truth + (1 - emissivity[i]) * mirroredRise;

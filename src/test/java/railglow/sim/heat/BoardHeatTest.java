@@ -60,6 +60,22 @@ class BoardHeatTest {
     return mean / (1 / PART.contactConductance());
   }
 
+  /** A small part in good contact settles with what is under it within some 20 ms. */
+  @Test
+  void aPartWarmsAlikeHoweverFinelyItIsFollowed() {
+    PlacedPart small = new PlacedPart("C1", 10e-3, 10e-3, 1e-3, 2e-3, 0.007, 0.15, 0.15, 0.9, true);
+    double[] rises = new double[2];
+    for (int k = 0; k < 2; k++) {
+      BoardHeat heat = board(small, 0);
+      double step = k == 0 ? 0.2 : 0.001;
+      for (int n = 0; n < Math.round(1 / step); n++) {
+        heat.advance(step, new double[] {0.1 * step}, 0);
+      }
+      rises[k] = heat.partRise(0);
+    }
+    assertEquals(rises[1], rises[0], 0.005 * rises[1]);
+  }
+
   @Test
   void heatAllOverTheBoardWarmsItEvenly() {
     BoardHeat heat = board(PART, 0);

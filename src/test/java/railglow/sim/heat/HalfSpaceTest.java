@@ -87,8 +87,9 @@ class HalfSpaceTest {
     ThinPlate plate = row(500, 0.01e-3, LAMINATE);
     int steps = plate.divisions(1);
     for (int k = 0; k < steps; k++) {
+      plate.addJoules(0, 1000 * plate.cellMetres() / steps / 2);
       plate.conduct(1.0 / steps);
-      plate.addJoules(0, 1000 * plate.cellMetres() / steps);
+      plate.addJoules(0, 1000 * plate.cellMetres() / steps / 2);
     }
     assertEquals(1.36435, surface(plate, 1000), 2e-3);
   }
@@ -108,8 +109,9 @@ class HalfSpaceTest {
     for (int k = 0; k < 8 * perPeriod; k++) {
       double phase = 2 * Math.PI * (k + 0.5) / perPeriod;
       double flux = 1000 * Math.sin(phase);
+      plate.addJoules(0, flux * plate.cellMetres() * dt / 2);
       plate.conduct(dt);
-      plate.addJoules(0, flux * plate.cellMetres() * dt);
+      plate.addJoules(0, flux * plate.cellMetres() * dt / 2);
       if (k >= 6 * perPeriod) {
         sine += surface(plate, flux) * Math.sin(phase) / perPeriod;
         cosine += surface(plate, flux) * Math.cos(phase) / perPeriod;
