@@ -176,6 +176,26 @@ final class ChannelMoments {
     approach(meanC, other.meanC, quadrature, share, from, to);
   }
 
+  /**
+   * What the means without the first cycle are above those of all.
+   *
+   * @param more what the sums of the other cycles lack besides
+   */
+  ReducedCycle withoutFirst(ReducedCycle more) {
+    return new ReducedCycle(
+        withoutFirst(meanI, firstI, more.inPhase()),
+        withoutFirst(meanC, firstC, more.quadrature()));
+  }
+
+  private float[] withoutFirst(float[] mean, float[] first, float[] more) {
+    float[] above = new float[mean.length];
+    float share = 1f / (cycles - 1);
+    for (int i = 0; i < above.length; i++) {
+      above[i] = (mean[i] - first[i] + more[i]) * share;
+    }
+    return above;
+  }
+
   int cycles() {
     return cycles;
   }

@@ -79,7 +79,7 @@ public final class Detector {
     if (startBend == null && !settings.coded()) {
       cycles.startBend().ifPresent(this::takeStartBend);
     }
-    framesUsed.add(means.times());
+    framesUsed.add(means.cycle(), means.times());
     accepted++;
   }
 
@@ -255,6 +255,7 @@ public final class Detector {
     RunError.Scale scale = runError.scale(accepted, family);
     double bound = scale.bound(settings.familyWiseError());
     scoresToCall[accepted] = bound;
+    ReducedCycle later = startBend == null ? null : plainScratch.withoutFirst(startBend);
     LookScores lookScores = scoring(measured, bound);
     WidthStatistics widest = statistics[statistics.length - 1];
     lookScores.scoreAll(widest != null, firstCall <= accepted);
@@ -269,7 +270,7 @@ public final class Detector {
         new SourceFit(
             framesUsed.curve(),
             new MeanPlanes(plainScratch, width, height),
-            new MeanPlanes(plainScratch, startBend, width, height),
+            new MeanPlanes(plainScratch, later, width, height),
             statistics);
     SourceSearch search = new SourceSearch(fit, field, width, height, statistics, accepted);
     int stopped = firstCall;

@@ -105,10 +105,10 @@ final class DriftFreeCycles {
   }
 
   /**
-   * What the curvature of the first three cycles adds to the first one, which has no neighbour
-   * before it, beyond what is taken out of it; to be subtracted, without common parts taken out.
-   * Empty before the third cycle, and where a gap came before it. Not in the cycles themselves, for
-   * the noise of three means would make the first one noisier than the others.
+   * What the first cycle's mean took out of the second one too much, when a board began to warm in
+   * it: to be added to the sum of all cycles but the first, without common parts taken out. The
+   * second one's slope then goes by its own mean and the third's. Empty before the third cycle, and
+   * where a gap came before it.
    */
   Optional<ReducedCycle> startBend() {
     return Optional.ofNullable(startBend);
@@ -118,7 +118,7 @@ final class DriftFreeCycles {
     float[] i = new float[third.length];
     float[] c = new float[third.length];
     bend(i, third, mean, meanBefore, -CURVATURE_IN_PHASE);
-    // half of the curvature is missing in the one-sided slope, half of which is in the quadrature
+    // what a slope one-sided to the third takes out, less what one across takes out
     bend(c, third, mean, meanBefore, -0.25f);
     return new ReducedCycle(i, c);
   }

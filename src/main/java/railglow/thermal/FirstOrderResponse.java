@@ -50,23 +50,13 @@ public record FirstOrderResponse(double inPhase, double quadrature) {
       double bodySeconds,
       double cameraSeconds,
       double period) {
-    double one = Math.max(bodySeconds, cameraSeconds);
-    double two = Math.min(bodySeconds, cameraSeconds);
-    if (two <= 1e-9 * period) {
-      return single.apply(one);
-    }
-    if (one - two < 1e-3 * one) {
-      // equal lags: the limit is a derivative, taken here as a central difference
-      double middle = (one + two) / 2;
-      one = middle * 1.001;
-      two = middle * 0.999;
-    }
-    FirstOrderResponse slow = single.apply(one);
-    FirstOrderResponse fast = single.apply(two);
-    double scale = 1 / (one - two);
-    return new FirstOrderResponse(
-        scale * (one * slow.inPhase - two * fast.inPhase),
-        scale * (one * slow.quadrature - two * fast.quadrature));
+    double[] both =
+        LagsInARow.of(tau -> single.apply(tau).channels(), bodySeconds, cameraSeconds, period);
+    return new FirstOrderResponse(both[0], both[1]);
+  }
+
+  private double[] channels() {
+    return new double[] {inPhase, quadrature};
   }
 
   /** Length of the vector (I, C): the share of the final rise that any one channel can collect. */

@@ -3,8 +3,10 @@ package railglow.thermal;
 import java.util.List;
 
 /**
- * By how much the frames used of a run's cycles show bodies otherwise than whole quarters would, in
- * the mean over the cycles and over a range of time constants. Not thread-safe.
+ * By how much the frames used of a run's cycles show bodies otherwise than whole quarters of steady
+ * pulses would, in the mean over the cycles and over a range of time constants. Plain cycles begin
+ * with the board at rest, and the bodies' quarters go through the same reduction as the pixels'.
+ * Not thread-safe.
  */
 final class FramesUsed {
   /** Time constants above 0; a smooth difference of some hundredths lies between two of them. */
@@ -14,8 +16,11 @@ final class FramesUsed {
 
   private final DetectionSettings settings;
   private final double[] taus = new double[NODES + 1];
+  private final FirstOrderResponse[] whole = new FirstOrderResponse[NODES + 1];
   private final double[] inPhase = new double[NODES + 1];
   private final double[] quadrature = new double[NODES + 1];
+  private final DriftFreeCycles plain = new DriftFreeCycles();
+  private ReducedCycle first;
   private int units;
 
   FramesUsed(DetectionSettings settings) {
@@ -23,36 +28,67 @@ final class FramesUsed {
     double[] searched = settings.bodyTimeConstantsSeconds();
     double least = LEAST_OF_PERIOD * settings.periodSeconds();
     double most = Math.max(searched[searched.length - 1], settings.periodSeconds());
-    for (int k = 1; k <= NODES; k++) {
-      taus[k] = least * Math.pow(most / least, (k - 1.0) / (NODES - 1));
+    for (int k = 0; k <= NODES; k++) {
+      taus[k] = k == 0 ? 0 : least * Math.pow(most / least, (k - 1.0) / (NODES - 1));
+      whole[k] = settings.response(taus[k]);
     }
   }
 
   /**
    * Takes the times of a cycle's frames, or of a coded pair's.
    *
-   * @param times empty where its quarters are seen as wholes
+   * @param cycle from 0
+   * @param times empty where its quarters are seen as wholes of steady pulses
    */
-  void add(List<CycleTimes> times) {
+  void add(int cycle, List<CycleTimes> times) {
     units++;
-    if (times.isEmpty()) {
-      return;
-    }
-    for (int k = 0; k < taus.length; k++) {
-      FirstOrderResponse seen =
-          SampledResponse.of(taus[k], settings.cameraTimeConstantSeconds(), times);
-      FirstOrderResponse whole = settings.response(taus[k]);
-      inPhase[k] += seen.inPhase() - whole.inPhase();
-      quadrature[k] += seen.quadrature() - whole.quadrature();
+    if (times.size() == 1) {
+      plain
+          .next(BodiesFromRest.of(taus, settings.cameraTimeConstantSeconds(), cycle, times.get(0)))
+          .ifPresent(this::take);
+    } else if (!times.isEmpty()) {
+      addPair(times);
     }
   }
 
-  /** What is known from the cycles so far. */
+  private void take(ReducedCycle cycle) {
+    first = first == null ? cycle : first;
+    add(cycle, 1, inPhase, quadrature);
+  }
+
+  private void add(ReducedCycle cycle, int sign, double[] toInPhase, double[] toQuadrature) {
+    for (int k = 0; k < taus.length; k++) {
+      toInPhase[k] += sign * (cycle.inPhase()[k] - whole[k].inPhase());
+      toQuadrature[k] += sign * (cycle.quadrature()[k] - whole[k].quadrature());
+    }
+  }
+
+  private void addPair(List<CycleTimes> times) {
+    for (int k = 0; k < taus.length; k++) {
+      FirstOrderResponse seen =
+          SampledResponse.of(taus[k], settings.cameraTimeConstantSeconds(), times);
+      inPhase[k] += seen.inPhase() - whole[k].inPhase();
+      quadrature[k] += seen.quadrature() - whole[k].quadrature();
+    }
+  }
+
+  /** What is known from the cycles so far, of which swings are told. */
   ResponseCurve curve() {
+    double[] i = inPhase.clone();
+    double[] c = quadrature.clone();
+    plain.provisional().ifPresent(last -> add(last, 1, i, c));
+    ReducedCycle bend = plain.startBend().orElse(null);
+    if (bend != null) {
+      add(first, -1, i, c);
+      for (int k = 0; k < taus.length; k++) {
+        i[k] += bend.inPhase()[k];
+        c[k] += bend.quadrature()[k];
+      }
+    }
+    int of = Math.max(1, bend == null ? units : units - 1);
     FirstOrderResponse[] more = new FirstOrderResponse[taus.length];
     for (int k = 0; k < more.length; k++) {
-      int of = Math.max(1, units);
-      more[k] = new FirstOrderResponse(inPhase[k] / of, quadrature[k] / of);
+      more[k] = new FirstOrderResponse(i[k] / of, c[k] / of);
     }
     return new ResponseCurve(settings, taus, more);
   }

@@ -8,7 +8,7 @@ import java.util.List;
  */
 class MeanPlanes {
   private final ChannelMoments moments;
-  private final ReducedCycle less;
+  private final ReducedCycle later;
   private final int width;
   private final int height;
 
@@ -17,11 +17,12 @@ class MeanPlanes {
   }
 
   /**
-   * @param less what is too much in one of the cycles; null for nothing
+   * @param later what the means without the first cycle are above those of all; null for planes of
+   *     all cycles
    */
-  MeanPlanes(ChannelMoments moments, ReducedCycle less, int width, int height) {
+  MeanPlanes(ChannelMoments moments, ReducedCycle later, int width, int height) {
     this.moments = moments;
-    this.less = less;
+    this.later = later;
     this.width = width;
     this.height = height;
   }
@@ -34,8 +35,9 @@ class MeanPlanes {
     return height;
   }
 
+  /** That the means are of. */
   int cycles() {
-    return moments.cycles();
+    return later == null ? moments.cycles() : moments.cycles() - 1;
   }
 
   /** Of both channels at a pixel. */
@@ -75,8 +77,8 @@ class MeanPlanes {
       for (int x = 0; x < columns; x++, k++) {
         int i = (top + y) * width + left + x;
         double value = a * moments.meanI()[i] + b * moments.meanC()[i];
-        if (less != null) {
-          value -= (a * less.inPhase()[i] + b * less.quadrature()[i]) / moments.cycles();
+        if (later != null) {
+          value += a * later.inPhase()[i] + b * later.quadrature()[i];
         }
         for (Blob other : others) {
           value -= (a * other.inPhase() + b * other.quadrature()) * other.shape(left + x, top + y);

@@ -25,21 +25,20 @@ final class SourceFit {
 
   private final ResponseCurve curve;
   private final MeanPlanes planes;
-  private final MeanPlanes warmPlanes;
+  private final MeanPlanes latePlanes;
   private final WidthStatistics[] statistics;
   private final Climb climb;
   private final BesideStronger beside;
 
   /**
    * @param planes in which sources were found
-   * @param warmPlanes the same as a board shows them that warms no more: what is stated rests on
-   *     them
+   * @param latePlanes the same without the start: swings are told from them
    */
   SourceFit(
-      ResponseCurve curve, MeanPlanes planes, MeanPlanes warmPlanes, WidthStatistics[] statistics) {
+      ResponseCurve curve, MeanPlanes planes, MeanPlanes latePlanes, WidthStatistics[] statistics) {
     this.curve = curve;
     this.planes = planes;
-    this.warmPlanes = warmPlanes;
+    this.latePlanes = latePlanes;
     this.statistics = statistics;
     this.climb = new Climb(planes, statistics);
     this.beside = new BesideStronger(planes, statistics);
@@ -193,7 +192,7 @@ final class SourceFit {
     double square = Math.max(fit.amplitude() * fit.amplitude() * fit.energy() / variance, 9);
     double share = stopShare * (1 - PEAK_BIAS / square);
     double spread = variance * (1 + CURVATURE / square) / (stopShare * stopShare);
-    StatedRise.Stated stated = new StatedRise(warmPlanes, curve).of(found, share, s);
+    StatedRise.Stated stated = new StatedRise(planes, latePlanes, curve).of(found, share, s);
     SettledRise rise = stated.settled();
     GaussianFit middle = stated.middle();
     int pixel = candidate.row() * planes.width() + candidate.column();

@@ -36,10 +36,17 @@ final class StatedRise {
   private static final double MOST_NOISE = 0.05;
 
   private final MeanPlanes planes;
+  private final MeanPlanes late;
   private final ResponseCurve curve;
 
-  StatedRise(MeanPlanes planes, ResponseCurve curve) {
+  /**
+   * @param planes that shapes are fitted in
+   * @param late that amplitudes are taken from, which a start from cold is not in
+   * @param curve what bodies show in the latter
+   */
+  StatedRise(MeanPlanes planes, MeanPlanes late, ResponseCurve curve) {
     this.planes = planes;
+    this.late = late;
     this.curve = curve;
   }
 
@@ -144,12 +151,12 @@ final class StatedRise {
     double b = statistics.arc().weightC()[found.direction()];
     double column = fit.gaussian().column();
     double row = fit.gaussian().row();
-    LevelFit level = LevelFit.of(windowOf(fit, found, a, b), column, row);
+    LevelFit level = LevelFit.of(windowOf(planes, fit, found, a, b), column, row);
     if (level == null) {
       return null;
     }
-    double i = share * level.middleOf(windowOf(fit, found, 1, 0), column, row);
-    double c = share * level.middleOf(windowOf(fit, found, 0, 1), column, row);
+    double i = share * level.middleOf(windowOf(late, fit, found, 1, 0), column, row);
+    double c = share * level.middleOf(windowOf(late, fit, found, 0, 1), column, row);
     Amplitudes onLevel = amplitudes(i, c, statistics.noise(), level.energy());
     double square = level.middle() * level.middle() * planes.cycles();
     if (1 / level.energy() + level.widthVariance() > MOST_NOISE * MOST_NOISE * square) {
@@ -170,8 +177,8 @@ final class StatedRise {
     return new OfMiddle(middle, shapeVariance, List.of(bare, onLevel), new Interval(-half, half));
   }
 
-  private Window windowOf(Fit fit, FoundSource found, double a, double b) {
-    return planes.windowWithin(fit.column(), fit.row(), fit.reach(), a, b, found.others());
+  private static Window windowOf(MeanPlanes of, Fit fit, FoundSource found, double a, double b) {
+    return of.windowWithin(fit.column(), fit.row(), fit.reach(), a, b, found.others());
   }
 
   /** Of the whole image and of ever less of it, as long as a shape settles. */
@@ -221,14 +228,16 @@ final class StatedRise {
     Candidate at = found.candidate();
     GaussianFit fit = found.fit();
     Window window = planes.window(at.column(), at.row(), statistics.sigma(), a, b, found.others());
-    Amplitudes amplitudes =
-        amplitudes(
-            share * found.blob().inPhase(),
-            share * found.blob().quadrature(),
-            statistics.noise(),
-            fit.energy());
+    double sigma = statistics.sigma();
+    Window inPhase = late.window(at.column(), at.row(), sigma, 1, 0, found.others());
+    Window quadrature = late.window(at.column(), at.row(), sigma, 0, 1, found.others());
     return new Fit(
-        fit, amplitudes, shapeVariance(fit, window), at.column(), at.row(), Integer.MAX_VALUE);
+        fit,
+        amplitudes(fit, inPhase, quadrature, share, statistics.noise()),
+        shapeVariance(fit, window),
+        at.column(),
+        at.row(),
+        Integer.MAX_VALUE);
   }
 
   /** Of the pixels within reach of the last fit's middle; null where no shape settles. */
@@ -248,21 +257,27 @@ final class StatedRise {
     if (fit == null || !(fit.amplitude() > 0)) {
       return null;
     }
-    Window inPhase = planes.windowWithin(column, row, reach, 1, 0, others);
-    Window quadrature = planes.windowWithin(column, row, reach, 0, 1, others);
-    double i = GaussianFit.bestAmplitude(inPhase, fit.column(), fit.row(), fit.sigma());
-    double c = GaussianFit.bestAmplitude(quadrature, fit.column(), fit.row(), fit.sigma());
+    Window inPhase = late.windowWithin(column, row, reach, 1, 0, others);
+    Window quadrature = late.windowWithin(column, row, reach, 0, 1, others);
     return new Fit(
         fit,
-        amplitudes(share * i, share * c, noise, fit.energy()),
+        amplitudes(fit, inPhase, quadrature, share, noise),
         shapeVariance(fit, window),
         column,
         row,
         reach);
   }
 
+  /** Of a fitted shape in both channels of a window. */
+  private Amplitudes amplitudes(
+      GaussianFit fit, Window inPhase, Window quadrature, double share, PooledNoise noise) {
+    double i = GaussianFit.bestAmplitude(inPhase, fit.column(), fit.row(), fit.sigma());
+    double c = GaussianFit.bestAmplitude(quadrature, fit.column(), fit.row(), fit.sigma());
+    return amplitudes(share * i, share * c, noise, fit.energy());
+  }
+
   private Amplitudes amplitudes(double i, double c, PooledNoise noise, double energy) {
-    double perUnit = 1 / (planes.cycles() * energy);
+    double perUnit = 1 / (late.cycles() * energy);
     return new Amplitudes(
         i,
         c,

@@ -7,13 +7,14 @@ import railglow.units.Interval;
 /**
  * From amplitudes in the frames used to those in whole quarters, which do not depend on how frames
  * stood to edges. How far they differ depends on how a place warms, and its own two amplitudes say
- * that nearly: one body and heat that spreads in a sheet ({@link SheetResponse}) of the same delay
- * differ by a hundredth or two. The middle of what both make of it is taken, in the mean over the
- * delays that noise leaves open. Immutable.
+ * that nearly: one body, heat that spreads in a sheet ({@link SheetResponse}), and what passes
+ * through one body into another ({@link CoveredResponse}) of the same delay differ by some
+ * hundredths, most where extremes at the edges are not seen. The middle of what they make of it is
+ * taken, in the mean over the delays that noise leaves open. Immutable.
  *
  * @param inPhase real part of the factor that the amplitudes, I + iC, are multiplied by
  * @param quadrature imaginary part
- * @param openShare how far either of the two is from the size told, as a share of it
+ * @param openShare how far the farthest of the three is from the size told, as a share of it
  * @param relativeVariance of the size told for not knowing the delay
  */
 record WholePulse(double inPhase, double quadrature, double openShare, double relativeVariance) {
@@ -38,6 +39,11 @@ record WholePulse(double inPhase, double quadrature, double openShare, double re
             above,
             tau -> SheetResponse.of(tau, slowest, curve::seen),
             tau -> SheetResponse.of(tau, slowest, curve::whole));
+    Family covered =
+        Family.of(
+            taus,
+            tau -> CoveredResponse.of(tau, curve::seen),
+            tau -> CoveredResponse.of(tau, curve::whole));
     double angle = Math.atan2(seen.quadrature(), seen.inPhase());
     double inPhase = 0;
     double quadrature = 0;
@@ -45,7 +51,7 @@ record WholePulse(double inPhase, double quadrature, double openShare, double re
     double size = 0;
     double square = 0;
     for (int k = 0; k < NODES.length; k++) {
-      WholePulse one = between(bodies, sheets, angle + NODES[k] * seen.angleSigma());
+      WholePulse one = between(bodies, sheets, covered, angle + NODES[k] * seen.angleSigma());
       inPhase += WEIGHTS[k] * one.inPhase;
       quadrature += WEIGHTS[k] * one.quadrature;
       open += WEIGHTS[k] * one.openShare;
@@ -56,14 +62,18 @@ record WholePulse(double inPhase, double quadrature, double openShare, double re
     return new WholePulse(inPhase, quadrature, open, variance);
   }
 
-  private static WholePulse between(Family bodies, Family sheets, double angle) {
+  private static WholePulse between(Family bodies, Family sheets, Family covered, double angle) {
     WholePulse body = bodies.at(angle);
-    WholePulse sheet = sheets.at(angle);
     // what is hardly later than what follows at once is no sheet
     double room = Math.max(sheets.firstAngle() - bodies.firstAngle(), 1e-3);
-    double part = Math.max(0, Math.min(1, turned(angle - bodies.firstAngle()) / room)) / 2;
-    WholePulse told = body.towards(sheet, part);
-    double open = part * Math.abs(body.size() - sheet.size()) / told.size();
+    double part = Math.max(0, Math.min(1, turned(angle - bodies.firstAngle()) / room));
+    WholePulse sheet = body.towards(sheets.at(angle), part);
+    WholePulse inARow = covered.at(angle);
+    WholePulse told = body.towards(sheet, 0.5).towards(inARow, 0.5);
+    double open = 0;
+    for (WholePulse other : new WholePulse[] {body, sheet, inARow}) {
+      open = Math.max(open, Math.abs(other.size() / told.size() - 1));
+    }
     return new WholePulse(told.inPhase, told.quadrature, open, 0);
   }
 

@@ -101,7 +101,7 @@ public final class FrameTimesStudy {
                 CYCLES);
         WarmedScene scene =
             new WarmedScene(
-                new WarmedBody(tau, lag, PhasedRun.PERIOD_SECONDS, late),
+                WarmedBody.fromRest(tau, lag, PhasedRun.PERIOD_SECONDS, late),
                 run.startSeconds(),
                 SWING_KELVIN / share,
                 NOISE_KELVIN,

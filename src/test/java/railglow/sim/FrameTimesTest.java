@@ -35,7 +35,7 @@ class FrameTimesTest {
               WarmedScene.WIDTH, WarmedScene.HEIGHT, fps, lag, 0.1 + 0.2 * phase, late, CYCLES);
       WarmedScene scene =
           new WarmedScene(
-              new WarmedBody(tau, lag, PhasedRun.PERIOD_SECONDS, late),
+              WarmedBody.fromRest(tau, lag, PhasedRun.PERIOD_SECONDS, late),
               run.startSeconds(),
               SWING_KELVIN / share,
               NOISE_KELVIN,

@@ -101,6 +101,12 @@ public final class RiseStudy {
     return String.join(", ", words);
   }
 
+  /** The true swing of a part of a simulated board that began to warm some cycles ago. */
+  public static double warmSwingKelvin(String board, String part) {
+    BenchScenario bench = BenchScenarios.named(board).orElseThrow();
+    return swingKelvin(bench, bench.board().part(part).orElseThrow(), 3, 7);
+  }
+
   /** What the camera sees at a part after so many seconds of steady power, from rest. */
   static double steadyRiseKelvin(BenchScenario bench, PlacedPart part, int seconds) {
     int width = bench.camera().width();

@@ -1,9 +1,9 @@
 package railglow.sim;
 
 /**
- * A body of first order seen through a camera of first order, both warmed by pulses since long ago;
- * followed in small steps of time, without any closed form. Not thread-safe; ask in the order of
- * time.
+ * A body of first order seen through a camera of first order, warmed by pulses from the first cycle
+ * on or since long ago; followed in small steps of time, without any closed form. Not thread-safe;
+ * ask in the order of time.
  */
 final class WarmedBody {
   private static final double STEP_SECONDS = 2e-4;
@@ -13,18 +13,40 @@ final class WarmedBody {
   private final double periodSeconds;
   private final double lateSeconds;
   private double seconds;
-  private double body = 0.5;
-  private double seen = 0.5;
+  private double body;
+  private double seen;
 
-  /**
-   * @param lateSeconds by which every edge is later than a quarter and three quarters of a period
-   */
-  WarmedBody(double bodySeconds, double cameraSeconds, double periodSeconds, double lateSeconds) {
+  private WarmedBody(
+      double bodySeconds,
+      double cameraSeconds,
+      double periodSeconds,
+      double lateSeconds,
+      int firstPulse) {
     this.bodySeconds = bodySeconds;
     this.cameraSeconds = cameraSeconds;
     this.periodSeconds = periodSeconds;
     this.lateSeconds = lateSeconds;
-    this.seconds = -PERIODS_BEFORE * periodSeconds;
+    this.seconds = firstPulse * periodSeconds;
+  }
+
+  /**
+   * At rest before the pulse of cycle 0.
+   *
+   * @param lateSeconds by which every edge is later than a quarter and three quarters of a period
+   */
+  static WarmedBody fromRest(
+      double bodySeconds, double cameraSeconds, double periodSeconds, double lateSeconds) {
+    return new WarmedBody(bodySeconds, cameraSeconds, periodSeconds, lateSeconds, 0);
+  }
+
+  /** Warmed by many pulses before that of cycle 0. */
+  static WarmedBody sinceLong(
+      double bodySeconds, double cameraSeconds, double periodSeconds, double lateSeconds) {
+    WarmedBody warmed =
+        new WarmedBody(bodySeconds, cameraSeconds, periodSeconds, lateSeconds, -PERIODS_BEFORE);
+    warmed.body = 0.5;
+    warmed.seen = 0.5;
+    return warmed;
   }
 
   /** What the camera sees of a settled rise of 1 at this time after the start of a cycle. */
@@ -48,7 +70,7 @@ final class WarmedBody {
 
   /** The size of both channels over whole quarters between edges in time, for a rise of 1. */
   static double swing(double bodySeconds, double cameraSeconds, double periodSeconds) {
-    WarmedBody warmed = new WarmedBody(bodySeconds, cameraSeconds, periodSeconds, 0);
+    WarmedBody warmed = sinceLong(bodySeconds, cameraSeconds, periodSeconds, 0);
     int steps = 1000;
     double[] mean = new double[4];
     for (int quarter = 0; quarter < 4; quarter++) {

@@ -31,7 +31,7 @@ final class WarmedScene implements PhasedRun.Scene {
 
   @Override
   public void switched(boolean on, long nanos) {
-    // the body has been pulsed like this for long
+    // the body follows its own pulses
   }
 
   @Override

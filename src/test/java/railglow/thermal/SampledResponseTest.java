@@ -63,8 +63,8 @@ class SampledResponseTest {
     List<CycleTimes> unit =
         List.of(new CycleTimes(PERIOD, false, false, new double[] {0.505, 1.505}, frames));
     FramesUsed used = new FramesUsed(settings);
-    used.add(unit);
-    used.add(List.of());
+    used.add(9, unit);
+    used.add(11, List.of());
     FirstOrderResponse seen = used.curve().seen(tau);
     FirstOrderResponse whole = settings.response(tau);
     FirstOrderResponse exact = SampledResponse.of(tau, 0.01, unit);

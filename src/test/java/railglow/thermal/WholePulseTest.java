@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.function.DoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class WholePulseTest {
@@ -24,7 +25,7 @@ class WholePulseTest {
       }
     }
     FramesUsed used = new FramesUsed(SETTINGS);
-    used.add(List.of(new CycleTimes(2, false, false, new double[] {0.502, 1.502}, frames)));
+    used.add(30, List.of(new CycleTimes(2, false, false, new double[] {0.502, 1.502}, frames)));
     return used.curve();
   }
 
@@ -33,12 +34,12 @@ class WholePulseTest {
   }
 
   private static void isRestored(
-      DoubleFunction<FirstOrderResponse> seen, FirstOrderResponse whole) {
+      DoubleFunction<FirstOrderResponse> seen, FirstOrderResponse whole, double within) {
     Amplitudes shown = amplitudes(seen.apply(0));
     Amplitudes truth = amplitudes(whole);
     WholePulse pulse = WholePulse.of(shown, curve());
     Amplitudes told = pulse.of(shown);
-    assertEquals(truth.size(), told.size(), 0.01 * truth.size());
+    assertEquals(truth.size(), told.size(), within * truth.size());
     double open = pulse.openShare() + 2 * Math.sqrt(pulse.relativeVariance()) + 1e-3;
     assertTrue(
         Math.abs(told.size() - truth.size()) <= open * truth.size(), () -> told + " of " + truth);
@@ -52,7 +53,7 @@ class WholePulseTest {
   @ValueSource(doubles = {0, 0.01, 0.05, 0.2, 0.6, 2, 6})
   void theSwingOfOneBodyIsThatOfWholeQuarters(double tau) {
     ResponseCurve curve = curve();
-    isRestored(any -> curve.seen(tau), curve.whole(tau));
+    isRestored(any -> curve.seen(tau), curve.whole(tau), 0.015);
   }
 
   @ParameterizedTest
@@ -61,7 +62,16 @@ class WholePulseTest {
     ResponseCurve curve = curve();
     isRestored(
         any -> SheetResponse.of(fastest, 6, curve::seen),
-        SheetResponse.of(fastest, 6, curve::whole));
+        SheetResponse.of(fastest, 6, curve::whole),
+        0.015);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.01, 0.01", "0.05, 0.01", "0.2, 0.015", "0.6, 0.025"})
+  void soIsThatOfWhatIsSeenThroughACoat(double tau, double within) {
+    ResponseCurve curve = curve();
+    isRestored(
+        any -> CoveredResponse.of(tau, curve::seen), CoveredResponse.of(tau, curve::whole), within);
   }
 
   @Test
