@@ -20,17 +20,17 @@ final class Candidates {
   Candidate strongest(ScoreField field) {
     float[] scores = field.scores();
     int best = -1;
+    float most = Float.NEGATIVE_INFINITY;
+    // what nearly no pixel is, higher, is asked first
     for (int i = 0; i < scores.length; i++) {
-      if (!claimed[i]
-          && scores[i] > (best < 0 ? Float.NEGATIVE_INFINITY : scores[best])
-          && field.isPeak(i)) {
+      if (scores[i] > most && !claimed[i] && field.isPeak(i)) {
         best = i;
+        most = scores[i];
       }
     }
-    float least = best < 0 ? Float.NEGATIVE_INFINITY : scores[best];
     boolean below = false;
     for (int i = 0; i < scores.length; i++) {
-      if (!claimed[i] && (scores[i] > least || scores[i] == least && i < best)) {
+      if (scores[i] >= most && !claimed[i] && (scores[i] > most || i < best)) {
         claimed[i] = true;
         below |= scores[i] < 0;
       }

@@ -170,8 +170,8 @@ final class SourceFit {
     double most = 0;
     for (int i = 0; i < scores.length; i++) {
       if (scores[i] >= ScoreField.WORTH_A_SECOND_LOOK
-          && planes.size(i) >= size
-          && field.isPeak(i)) {
+          && field.isPeak(i)
+          && planes.size(i) >= size) {
         double[] there =
             planes.smoothed(i % planes.width(), i / planes.width(), NARROW_SMOOTHING, List.of());
         double left = LateHeat.shareAtNextPulse(there, here) * Math.hypot(there[0], there[1]);

@@ -51,9 +51,10 @@ final class WildLines {
     float far = (float) limit;
     for (int row = 0, i = 0; row < height; row++) {
       for (int x = 0; x < width; x++, i++) {
-        int beyond = Math.abs(plane[i]) > far ? 1 : 0;
-        inRow[row] += beyond;
-        inColumn[x] += beyond;
+        if (Math.abs(plane[i]) > far) {
+          inRow[row]++;
+          inColumn[x]++;
+        }
       }
     }
     takeOut(inRow, FAR_SHARE * width, sigma, rows, false);
