@@ -24,7 +24,7 @@ import railglow.safety.Envelope;
 import railglow.safety.StopCause;
 import railglow.sim.BenchScenario;
 import railglow.sim.BenchWorld;
-import railglow.sim.circuit.Circuit;
+import railglow.sim.HeatAfterSwitch;
 import railglow.sim.picture.FrameFate;
 import railglow.sim.truth.TruthLog;
 import railglow.thermal.CountSamples;
@@ -47,6 +47,7 @@ final class ResistorRun {
 
   private static final long READ_AGAIN_NANOS = 45_000_000;
   private static final double NANOS = 1e9;
+  private static final String SETTING = "CURR 0.2;VOLT 1";
 
   private ResistorRun() {}
 
@@ -59,7 +60,7 @@ final class ResistorRun {
     SplittableRandom random = new SplittableRandom(scenario.seed());
     double place = ANSWERED_AFTER_PART * random.nextDouble();
     double start = 2 + 0.04 * random.nextDouble();
-    world.receive("CURR 0.2;VOLT 1", 0);
+    world.receive(SETTING, 0);
     RunFolder folder =
         new RunFolder(root.resolve(scenario.name() + scenario.seed() + "-" + pulses));
     folder.prepare(1L << 20);
@@ -120,29 +121,11 @@ final class ResistorRun {
   }
 
   /**
-   * How long after its switch the supply really heats the resistor, and stops: the mean of both, by
-   * integrating the missing part of the simulated power.
+   * How long after its switch the supply really heats the resistor, and stops: the mean of both.
    */
   static double supplyRiseSeconds(BenchScenario scenario) {
-    BenchWorld world = new BenchWorld(scenario, 0, new TruthLog());
-    Circuit circuit = world.supply().output(1).circuit();
     String place = scenario.circuit().branches().get(0).place();
-    world.receive("CURR 0.2;VOLT 1", 0);
-    long step = 10_000;
-    long now = 0;
-    double seconds = 0.1;
-    double[] joules = new double[2];
-    double fullWatts = Double.NaN;
-    for (int kind = 1; kind >= 0; kind--) {
-      world.receive("OUTP " + (kind == 1 ? "ON" : "OFF"), now);
-      for (int i = 0; i < seconds * 1e9 / step; i++) {
-        now += step;
-        world.advance(now);
-        joules[kind] += circuit.wattsAt(place) * step * 1e-9;
-      }
-      fullWatts = kind == 1 ? circuit.wattsAt(place) : fullWatts;
-    }
-    return (seconds - joules[1] / fullWatts + joules[0] / fullWatts) / 2;
+    return HeatAfterSwitch.meanSeconds(scenario, SETTING, place);
   }
 
   private static double due(double start, int edge) {
