@@ -19,7 +19,7 @@ public final class BenchFile {
    * @throws ConfigException listing everything that is wrong with the file
    */
   public static Bench read(Path path) throws ConfigException {
-    ConfigFile file = ConfigFile.read(path);
+    ConfigFile file = ConfigFile.read(path).as(FileKind.BENCH);
     Bench bench = from(file.root(), path);
     file.finish();
     return bench;

@@ -56,7 +56,7 @@ public final class BoardFile {
    * @throws ConfigException listing everything that is wrong with the file or the files it names
    */
   public static LoadedBoard read(Path path) throws ConfigException {
-    ConfigFile file = ConfigFile.read(path);
+    ConfigFile file = ConfigFile.read(path).as(FileKind.BOARD);
     BoardFile reader = new BoardFile(path, file.root());
     reader.used.put("board", path);
     Board board = reader.board();

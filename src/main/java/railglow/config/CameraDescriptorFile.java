@@ -32,7 +32,7 @@ public final class CameraDescriptorFile {
    * @throws ConfigException with every problem found
    */
   public static CameraDescriptor read(Path path) throws ConfigException {
-    return from(ConfigFile.read(path));
+    return from(ConfigFile.read(path).as(FileKind.CAMERA));
   }
 
   static CameraDescriptor from(ConfigFile file) throws ConfigException {

@@ -8,13 +8,17 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
 import org.yaml.snakeyaml.error.MarkedYAMLException;
 import org.yaml.snakeyaml.error.YAMLException;
 import org.yaml.snakeyaml.nodes.MappingNode;
 import org.yaml.snakeyaml.nodes.Node;
+import org.yaml.snakeyaml.nodes.NodeTuple;
+import org.yaml.snakeyaml.nodes.ScalarNode;
 
 /**
  * A user's YAML file on the way to a value type. It gathers every problem with its line, so that
@@ -25,6 +29,7 @@ public final class ConfigFile {
   private final Path path;
   private final List<ConfigProblem> problems = new ArrayList<>();
   private ConfigSection root;
+  private MappingNode top;
 
   private ConfigFile(Path path) {
     this.path = path;
@@ -79,8 +84,30 @@ public final class ConfigFile {
     if (!(node instanceof MappingNode mapping)) {
       throw problem(path, node == null ? 0 : line(node), "has no 'key: value' lines");
     }
+    file.top = mapping;
     file.root = new ConfigSection(file, "", mapping);
     return file;
+  }
+
+  /**
+   * Refuses a file that is told to be of another kind, before its keys are taken for mistakes.
+   *
+   * @return this
+   * @throws ConfigException with the first line that tells, and this problem alone
+   */
+  ConfigFile as(FileKind wanted) throws ConfigException {
+    Map<String, Integer> lines = new LinkedHashMap<>();
+    for (NodeTuple tuple : top.getValue()) {
+      if (tuple.getKeyNode() instanceof ScalarNode key) {
+        lines.putIfAbsent(key.getValue(), line(key));
+      }
+    }
+    FileKind told = FileKind.told(lines.keySet(), wanted);
+    if (told == wanted) {
+      return this;
+    }
+    String telling = lines.keySet().stream().filter(told::owns).findFirst().orElseThrow();
+    throw problem(path, lines.get(telling), told.insteadOf(wanted));
   }
 
   public Path path() {

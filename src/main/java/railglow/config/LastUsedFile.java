@@ -27,7 +27,7 @@ public final class LastUsedFile {
     if (!Files.exists(path)) {
       return Optional.empty();
     }
-    ConfigFile file = ConfigFile.read(path);
+    ConfigFile file = ConfigFile.read(path).as(FileKind.LAST_USED);
     ConfigSection root = file.root();
     String board = root.text("board");
     String rail = root.text("rail");

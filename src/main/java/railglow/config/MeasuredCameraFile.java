@@ -43,7 +43,7 @@ public final class MeasuredCameraFile {
    * @throws ConfigException with every problem found
    */
   public static MeasuredCamera read(Path path) throws ConfigException {
-    return from(ConfigFile.read(path));
+    return from(ConfigFile.read(path).as(FileKind.MEASURED));
   }
 
   static MeasuredCamera from(ConfigFile file) throws ConfigException {

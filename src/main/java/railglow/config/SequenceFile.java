@@ -20,7 +20,7 @@ public final class SequenceFile {
    * @throws ConfigException listing everything that is wrong with the file
    */
   public static PulseSequence read(Path path) throws ConfigException {
-    ConfigFile file = ConfigFile.read(path);
+    ConfigFile file = ConfigFile.read(path).as(FileKind.SEQUENCE);
     PulseSequence sequence = from(file.root());
     file.finish();
     return sequence;
@@ -28,7 +28,7 @@ public final class SequenceFile {
 
   /** As {@link #read}, from text already in hand; the path only names it. */
   public static PulseSequence parse(Path path, String text) throws ConfigException {
-    ConfigFile file = ConfigFile.parse(path, text);
+    ConfigFile file = ConfigFile.parse(path, text).as(FileKind.SEQUENCE);
     PulseSequence sequence = from(file.root());
     file.finish();
     return sequence;
@@ -40,7 +40,7 @@ public final class SequenceFile {
    * @throws ConfigException listing everything that is wrong with the file
    */
   public static Optional<SensingLevel> sensing(Path path) throws ConfigException {
-    ConfigFile file = ConfigFile.read(path);
+    ConfigFile file = ConfigFile.read(path).as(FileKind.SEQUENCE);
     from(file.root());
     Optional<SensingLevel> level = sensing(file.root());
     file.finish();

@@ -27,7 +27,7 @@ public final class SupplyDescriptorFile {
    * @throws ConfigException listing everything that is wrong with the file
    */
   public static SupplyDescriptor read(Path path) throws ConfigException {
-    ConfigFile file = ConfigFile.read(path);
+    ConfigFile file = ConfigFile.read(path).as(FileKind.SUPPLY);
     SupplyDescriptor descriptor = from(file.root());
     file.finish();
     return descriptor;
@@ -35,7 +35,7 @@ public final class SupplyDescriptorFile {
 
   /** As {@link #read}, from text already in hand; the path only names it. */
   public static SupplyDescriptor parse(Path path, String text) throws ConfigException {
-    ConfigFile file = ConfigFile.parse(path, text);
+    ConfigFile file = ConfigFile.parse(path, text).as(FileKind.SUPPLY);
     SupplyDescriptor descriptor = from(file.root());
     file.finish();
     return descriptor;
