@@ -177,9 +177,9 @@ final class ChannelMoments {
   }
 
   /**
-   * What the means without the first cycle are above those of all.
+   * What the means without the first cycle are above those of all, of two cycles or more.
    *
-   * @param more what the sums of the other cycles lack besides
+   * @param more what the sums of the other cycles lack besides; as they are, not per cycle
    */
   ReducedCycle withoutFirst(ReducedCycle more) {
     return new ReducedCycle(

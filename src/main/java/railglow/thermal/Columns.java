@@ -15,6 +15,9 @@ final class Columns {
     void take(int column, float[] values);
   }
 
+  /**
+   * @param plane row by row, at least width x height; not changed
+   */
   static void each(float[] plane, int width, int height, Taker taker) {
     float[][] columns = new float[BLOCK][height];
     for (int left = 0; left < width; left += BLOCK) {

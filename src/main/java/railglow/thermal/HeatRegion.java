@@ -3,7 +3,8 @@ package railglow.thermal;
 import java.util.ArrayDeque;
 
 /**
- * The pixels that are warm together with what is called: its skirts too. Immutable.
+ * The pixels that are warm together with what is called: its skirts too. Not copied: whoever asks
+ * does not change them.
  *
  * @param pixels which are warm
  * @param rows which cross one of them

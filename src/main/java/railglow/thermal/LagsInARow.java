@@ -13,13 +13,17 @@ final class LagsInARow {
   /**
    * Any numbers that are linear in what is seen.
    *
-   * @param single what one lag of a time constant shows
+   * @param single what one lag of a time constant, s, shows; always as many numbers
+   * @param periodSeconds far shorter lags are none
    */
   static double[] of(
-      DoubleFunction<double[]> single, double bodySeconds, double cameraSeconds, double period) {
+      DoubleFunction<double[]> single,
+      double bodySeconds,
+      double cameraSeconds,
+      double periodSeconds) {
     double one = Math.max(bodySeconds, cameraSeconds);
     double two = Math.min(bodySeconds, cameraSeconds);
-    if (two <= 1e-9 * period) {
+    if (two <= 1e-9 * periodSeconds) {
       return single.apply(one);
     }
     if (one - two < 1e-3 * one) {

@@ -17,6 +17,7 @@ record LineNoise(double[] rows, double[] columns) {
   /** Standard error of the median of chi-squared with few degrees of freedom over the mean's. */
   private static final double MEDIAN_ERROR = 1.4;
 
+  /** Most lines have their medians within so many standard errors of the typical one. */
   private static final double LIKELY_ERRORS = 2;
 
   /** Of the pixels' scatter before any filter; null where no line stands out. */

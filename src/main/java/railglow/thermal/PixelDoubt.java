@@ -12,6 +12,8 @@ final class PixelDoubt {
   private double surelyLess = Double.NEGATIVE_INFINITY;
 
   /**
+   * @param doubt of scores by as many cycles
+   * @param pixel flat index in the picture
    * @param whole the pixel's variance over the typical one, both channels together
    */
   PixelDoubt(Doubt doubt, int pixel, double whole) {
@@ -24,9 +26,12 @@ final class PixelDoubt {
   /**
    * Whether a direction surely has no score above the best, even if its pixel is as tame as can be.
    * For the best only grows, nor has one along which the pixel's own t is smaller.
+   *
+   * @param mean along the direction
+   * @param squares sum of squared deviations from it, typical variance 1
    */
   boolean cannotWin(double mean, double squares, LargestScore best) {
-    if (!(best.score() > WildPixels.LEAST_TO_SURPASS)) {
+    if (!(best.score() > WildPixels.MOST_UNDOUBTED)) {
       return false;
     }
     double own = doubt.ownT(mean, squares);

@@ -55,8 +55,10 @@ final class SampledResponse {
 
   /**
    * Means of the frames used of a cycle's four quarters, of one lag that was at rest, the output
-   * off, before the first of cycles like this one; against the middle of on and off.
+   * off, before the first of cycles like this one; against the middle of on and off, as shares of
+   * the settled rise.
    *
+   * @param timeConstant s
    * @param before how many such cycles came before this one
    */
   static double[] quartersFromRest(double timeConstant, int before, CycleTimes cycle) {

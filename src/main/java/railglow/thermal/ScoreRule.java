@@ -236,7 +236,7 @@ final class ScoreRule {
     if (!(score > best.score())) {
       return false;
     }
-    if (!(score > 1)) {
+    if (!(score > WildPixels.MOST_UNDOUBTED)) {
       best.take(score);
       return true;
     }
@@ -245,7 +245,7 @@ final class ScoreRule {
     }
     if (laterMayWin && score > best.score()) {
       double plain = Math.min(score, later.plain(laterMean, laterSquares, noise));
-      if (plain > Math.max(1, best.score())) {
+      if (plain > Math.max(WildPixels.MOST_UNDOUBTED, best.score())) {
         ofLater.weigh(plain, laterMean, laterSquares, best);
       } else {
         best.take(plain);

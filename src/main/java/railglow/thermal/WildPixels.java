@@ -11,8 +11,11 @@ import java.util.Arrays;
 final class WildPixels {
   private static final Remembered<Key, WildPixels> MADE = new Remembered<>(32, WildPixels::new);
 
-  /** Only where the best is above this other scores are compared with it before they are known. */
-  static final double LEAST_TO_SURPASS = 1;
+  /** Scores up to this are not doubted: they are no mixtures. */
+  static final double MOST_UNDOUBTED = 1;
+
+  /** The upper tails of higher scores near the smallest double. */
+  private static final double MOST_WITH_TAIL = 37;
 
   private static final int STEPS = 160;
 
@@ -72,10 +75,11 @@ final class WildPixels {
    * is not, it is what counts, and below the own score, which is below the best.
    *
    * @param leastChance it is wild with this chance or a larger one
-   * @param best above {@value #LEAST_TO_SURPASS}, for lower scores are no mixtures
+   * @param best above {@value #MOST_UNDOUBTED}, for lower scores are no mixtures
    */
   static boolean isSurelyLess(double ownScore, double leastChance, LargestScore best) {
-    return ownScore < 37 && best.surpasses(leastChance * NormalScore.upperTail(ownScore));
+    return ownScore < MOST_WITH_TAIL
+        && best.surpasses(leastChance * NormalScore.upperTail(ownScore));
   }
 
   /** The score of the mixture; parameters as below. */
@@ -97,15 +101,15 @@ final class WildPixels {
       best.take(score);
       return;
     }
-    if (score > 37 && ownScore > 37) {
+    if (score > MOST_WITH_TAIL && ownScore > MOST_WITH_TAIL) {
       best.take(ownScore);
       return;
     }
-    double ownTail = chance * NormalScore.upperTail(Math.min(37, ownScore));
+    double ownTail = chance * NormalScore.upperTail(Math.min(MOST_WITH_TAIL, ownScore));
     if (best.surpasses(ownTail)) {
       return;
     }
-    double tail = Math.min(1, withTailOf(Math.min(37, score), ownTail));
+    double tail = Math.min(1, withTailOf(Math.min(MOST_WITH_TAIL, score), ownTail));
     if (!best.surpasses(tail)) {
       best.take(NormalScore.ofUpperTail(tail), tail);
     }

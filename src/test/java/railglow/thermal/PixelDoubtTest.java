@@ -39,6 +39,6 @@ class PixelDoubtTest {
   @Test
   void nothingIsComparedWithABestThatIsNoMixture() {
     PixelDoubt pixel = new PixelDoubt(doubt, 0, WHOLE);
-    assertFalse(pixel.cannotWin(-5, CYCLES, new LargestScore(WildPixels.LEAST_TO_SURPASS)));
+    assertFalse(pixel.cannotWin(-5, CYCLES, new LargestScore(WildPixels.MOST_UNDOUBTED)));
   }
 }

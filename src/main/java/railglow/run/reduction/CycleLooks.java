@@ -8,7 +8,10 @@ import railglow.thermal.Look;
 import railglow.thermal.Plane;
 import railglow.thermal.QuarterMeans;
 
-/** Takes good cycles in their order and looks after each, or after those that matter. */
+/**
+ * Takes good cycles in their order and looks after each, or after those that matter. Not
+ * thread-safe.
+ */
 final class CycleLooks {
   private final DetectionSettings settings;
   private final Detector detector;
