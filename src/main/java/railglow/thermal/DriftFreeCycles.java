@@ -13,7 +13,8 @@ import java.util.stream.IntStream;
  * next one is there; until then it has a provisional form with a one-sided slope. Where the times
  * of the frames are known, so is how far they are from the middles of the quarters, which the
  * slope's part goes by ({@link DriftPart}). A gap in the cycle numbers (a rejected cycle, perhaps a
- * shutter event with a new pattern) is never bridged.
+ * shutter event with a new pattern) is never bridged: a cycle with a gap on both sides keeps all of
+ * its drift, whose s/2 in the quadrature is in what is stated only as scatter between cycles.
  *
  * <p>For white noise of variance v per channel and cycle the slope costs v/32 and the curvature
  * 0.006 v within a cycle, and nearly nothing in the mean, where the corrections telescope. Not
