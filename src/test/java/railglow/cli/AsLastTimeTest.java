@@ -6,9 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -19,9 +17,8 @@ import railglow.config.LastUsedFile;
 
 class AsLastTimeTest {
   @TempDir Path folder;
-  private final ByteArrayOutputStream said = new ByteArrayOutputStream();
-  private final Terminal terminal =
-      new Terminal(new PrintStream(said, true), new PrintStream(said, true), false);
+  private final Typed typed = Typed.together();
+  private final Terminal terminal = typed.terminal();
   private Path bench;
   private Path board;
 
@@ -105,6 +102,6 @@ class AsLastTimeTest {
   }
 
   private String said() {
-    return said.toString();
+    return typed.answers();
   }
 }

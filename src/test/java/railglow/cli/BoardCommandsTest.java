@@ -3,9 +3,6 @@ package railglow.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -19,26 +16,18 @@ class BoardCommandsTest {
 
   @TempDir Path folder;
 
-  private final ByteArrayOutputStream said = new ByteArrayOutputStream();
-  private final ByteArrayOutputStream complained = new ByteArrayOutputStream();
+  private final Typed typed = Typed.apart();
 
   private int railglow(String... words) {
-    said.reset();
-    complained.reset();
-    return Main.run(
-        new Terminal(
-            new PrintStream(said, true, StandardCharsets.UTF_8),
-            new PrintStream(complained, true, StandardCharsets.UTF_8),
-            false),
-        words);
+    return typed.run(words);
   }
 
   private String said() {
-    return said.toString(StandardCharsets.UTF_8);
+    return typed.answers();
   }
 
   private String complained() {
-    return complained.toString(StandardCharsets.UTF_8);
+    return typed.complaints();
   }
 
   @Test

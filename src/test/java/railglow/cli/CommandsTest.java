@@ -4,10 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -20,21 +17,18 @@ import picocli.CommandLine;
 /** The commands as a user types them, in this process, opening nothing. */
 class CommandsTest {
   @TempDir Path folder;
-  private final ByteArrayOutputStream answers = new ByteArrayOutputStream();
-  private final ByteArrayOutputStream complaints = new ByteArrayOutputStream();
+  private final Typed typed = Typed.apart();
 
   private int run(String... words) {
-    PrintStream out = new PrintStream(answers, true, StandardCharsets.UTF_8);
-    PrintStream err = new PrintStream(complaints, true, StandardCharsets.UTF_8);
-    return Main.run(new Terminal(out, err, false), words);
+    return typed.run(words);
   }
 
   private String answers() {
-    return answers.toString(StandardCharsets.UTF_8);
+    return typed.answers();
   }
 
   private String complaints() {
-    return complaints.toString(StandardCharsets.UTF_8);
+    return typed.complaints();
   }
 
   static List<String> commands() {

@@ -4,10 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -26,7 +23,7 @@ class ContradictingLimitsTest {
   private static final String BOARD = "board.yaml";
   private static final String SEQUENCE = "gentle.yaml";
   @TempDir Path folder;
-  private final ByteArrayOutputStream complaints = new ByteArrayOutputStream();
+  private final Typed typed = Typed.apart();
 
   /** One change of one file. */
   record Change(String file, String from, String to) {}
@@ -162,13 +159,11 @@ class ContradictingLimitsTest {
     if (command.equals("hunt")) {
       words.addAll(List.of("--runs", runs.toString()));
     }
-    PrintStream out = new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8);
-    PrintStream err = new PrintStream(complaints, true, StandardCharsets.UTF_8);
-    return Main.run(new Terminal(out, err, false), words.toArray(String[]::new));
+    return typed.run(words.toArray(String[]::new));
   }
 
   private String said() {
-    return complaints.toString(StandardCharsets.UTF_8).replaceAll("\\s+", " ");
+    return typed.onOneLine();
   }
 
   private static void copy(Path from, Path to) throws IOException {

@@ -3,9 +3,6 @@ package railglow.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -23,15 +20,15 @@ class DocumentedCaseTest {
 
   @TempDir Path folder;
 
-  private record Typed(String command, String output) {}
+  private record Shown(String command, String output) {}
 
-  private static List<Typed> typed() throws Exception {
-    List<Typed> all = new ArrayList<>();
+  private static List<Shown> shown() throws Exception {
+    List<Shown> all = new ArrayList<>();
     Matcher block =
         Pattern.compile("```\n\\$ (railglow [^\n]*)\n(.*?)```", Pattern.DOTALL)
             .matcher(Files.readString(PAGE));
     while (block.find()) {
-      all.add(new Typed(block.group(1), block.group(2)));
+      all.add(new Shown(block.group(1), block.group(2)));
     }
     return all;
   }
@@ -42,17 +39,10 @@ class DocumentedCaseTest {
     while (word.find()) {
       words.add((word.group(1) != null ? word.group(1) : word.group(2)).replace(CASE, kept()));
     }
-    ByteArrayOutputStream said = new ByteArrayOutputStream();
-    ByteArrayOutputStream complained = new ByteArrayOutputStream();
-    int exit =
-        Main.run(
-            new Terminal(
-                new PrintStream(said, true, StandardCharsets.UTF_8),
-                new PrintStream(complained, true, StandardCharsets.UTF_8),
-                false),
-            words.toArray(String[]::new));
-    assertEquals(exitCode, exit, command + ": " + complained);
-    return said.toString(StandardCharsets.UTF_8).replace(kept(), CASE);
+    Typed typed = Typed.apart();
+    int exit = typed.run(words.toArray(String[]::new));
+    assertEquals(exitCode, exit, command + ": " + typed.complaints());
+    return typed.answers().replace(kept(), CASE);
   }
 
   private String kept() {
@@ -61,9 +51,9 @@ class DocumentedCaseTest {
 
   @Test
   void everyCommandPrintsWhatThePageShows() throws Exception {
-    List<Typed> typed = typed();
-    assertEquals(4, typed.size());
-    for (Typed each : typed) {
+    List<Shown> shown = shown();
+    assertEquals(4, shown.size());
+    for (Shown each : shown) {
       assertEquals(each.output(), run(each.command(), 0), each.command());
     }
   }

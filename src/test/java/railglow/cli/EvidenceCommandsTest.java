@@ -4,10 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -33,26 +30,18 @@ class EvidenceCommandsTest {
   @TempDir Path folder;
   private RunFolder run;
 
-  private final ByteArrayOutputStream said = new ByteArrayOutputStream();
-  private final ByteArrayOutputStream complained = new ByteArrayOutputStream();
+  private final Typed typed = Typed.apart();
 
   private int railglow(String... words) {
-    said.reset();
-    complained.reset();
-    return Main.run(
-        new Terminal(
-            new PrintStream(said, true, StandardCharsets.UTF_8),
-            new PrintStream(complained, true, StandardCharsets.UTF_8),
-            false),
-        words);
+    return typed.run(words);
   }
 
   private String said() {
-    return said.toString(StandardCharsets.UTF_8);
+    return typed.answers();
   }
 
   private String complained() {
-    return complained.toString(StandardCharsets.UTF_8);
+    return typed.complaints();
   }
 
   private String runs() {
@@ -96,14 +85,7 @@ class EvidenceCommandsTest {
   @Test
   void aCatalogueThatCanNotBeUsedIsSaidAndFailsNoRun() throws IOException {
     Files.write(run.root().resolveSibling(".catalogue.mv.db"), new byte[5000]);
-    complained.reset();
-    CatalogueAt.take(
-        run,
-        run.root().getParent(),
-        new Terminal(
-            new PrintStream(said),
-            new PrintStream(complained, true, StandardCharsets.UTF_8),
-            false));
+    CatalogueAt.take(run, run.root().getParent(), typed.terminal());
     assertTrue(complained().startsWith("The run is not in the catalogue yet: "), complained());
     assertTrue(complained().contains("takes it in later"), complained());
   }

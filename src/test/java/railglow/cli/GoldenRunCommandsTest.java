@@ -3,10 +3,7 @@ package railglow.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -19,16 +16,14 @@ class GoldenRunCommandsTest {
   private static final String NAME = "2026-03-01-hx12-3V3-01";
   @TempDir Path folder;
   private RunFolder run;
-  private final ByteArrayOutputStream said = new ByteArrayOutputStream();
+  private final Typed typed = Typed.together();
 
   private int railglow(String... words) {
-    said.reset();
-    PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
-    return Main.run(new Terminal(out, out, false), words);
+    return typed.run(words);
   }
 
   private String text() {
-    return said.toString(StandardCharsets.UTF_8);
+    return typed.answers();
   }
 
   @BeforeEach

@@ -3,9 +3,6 @@ package railglow.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -43,11 +40,9 @@ class LadderAtBenchIT {
   })
   void theSimulatedBoardIsJudgedForWhatItIs(
       String scenario, String path, double ohms, double tolerance) throws Exception {
-    ByteArrayOutputStream said = new ByteArrayOutputStream();
-    PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
-    int exit =
-        Main.run(
-            new Terminal(out, out, false),
+    String text =
+        Typed.railglow(
+            0,
             "ladder",
             "--simulated",
             "--scenario",
@@ -56,8 +51,6 @@ class LadderAtBenchIT {
             "300 ms",
             "--runs",
             runs.toString());
-    String text = said.toString(StandardCharsets.UTF_8).replaceAll("\\s+", " ");
-    assertEquals(0, exit, text);
     assertTrue(text.contains("output proven off"), text);
     assertTrue(text.contains("Path " + path), text);
     assertTrue(text.contains("Errors each step is taken to 1 mV and 100 uA (one digit"), text);
@@ -70,19 +63,8 @@ class LadderAtBenchIT {
     assertTrue(record.finished());
     assertEquals(steps, LadderReplay.steps(record), "the record gives the steps again");
     assertTrue(record.of(Entry.Hottest.class).count() > 3, "the camera watched");
-    ByteArrayOutputStream listed = new ByteArrayOutputStream();
-    PrintStream list = new PrintStream(listed, true, StandardCharsets.UTF_8);
-    assertEquals(
-        0,
-        Main.run(
-            new Terminal(list, list, false),
-            "runs",
-            "--runs",
-            runs.toString(),
-            "--verdict",
-            "LADDER",
-            "3V3"));
-    String found = listed.toString(StandardCharsets.UTF_8);
+    String found =
+        Typed.railglow(0, "runs", "--runs", runs.toString(), "--verdict", "LADDER", "3V3");
     assertTrue(found.contains("A ladder: " + path + "; "), found);
     assertTrue(found.contains(table.getParent().toString()), found);
     if (!Double.isNaN(ohms)) {
@@ -106,11 +88,9 @@ class LadderAtBenchIT {
   }
 
   private String ladder(int exitCode, Path bench, String level, int levels) {
-    ByteArrayOutputStream said = new ByteArrayOutputStream();
-    PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
-    int exit =
-        Main.run(
-            new Terminal(out, out, false),
+    String text =
+        Typed.railglow(
+            exitCode,
             "ladder",
             "--bench",
             bench.toString(),
@@ -128,8 +108,6 @@ class LadderAtBenchIT {
             "200 ms",
             "--runs",
             runs.toString());
-    String text = said.toString(StandardCharsets.UTF_8).replaceAll("\\s+", " ");
-    assertEquals(exitCode, exit, text);
     assertTrue(text.contains("output proven off"), text);
     return text;
   }

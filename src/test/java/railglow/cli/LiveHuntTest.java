@@ -5,10 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -33,7 +30,7 @@ import railglow.time.SystemClock;
 /** A real run watched and stopped in a real browser, judged by the simulated bench's truth. */
 @Timeout(90)
 class LiveHuntTest {
-  private final ByteArrayOutputStream words = new ByteArrayOutputStream();
+  private final Typed typed = Typed.together();
 
   @Test
   void theSpaceBarSwitchesTheSupplyOff(@TempDir Path folder) throws Exception {
@@ -106,8 +103,7 @@ class LiveHuntTest {
                 "--runs",
                 folder.resolve("runs").toString()));
     words.addAll(List.of(more));
-    return CompletableFuture.supplyAsync(
-        () -> Main.run(new Terminal(print(), print(), false), words.toArray(String[]::new)));
+    return CompletableFuture.supplyAsync(() -> typed.run(words.toArray(String[]::new)));
   }
 
   private static Path benchFile(SimulatedBench bench, Path folder) throws IOException {
@@ -122,12 +118,8 @@ class LiveHuntTest {
     return Files.writeString(folder.resolve("bench.yaml"), text);
   }
 
-  private PrintStream print() {
-    return new PrintStream(words, true, StandardCharsets.UTF_8);
-  }
-
   private String said() {
-    return words.toString(StandardCharsets.UTF_8);
+    return typed.answers();
   }
 
   private String address() {

@@ -6,11 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
 import java.net.Inet4Address;
 import java.net.NetworkInterface;
-import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import railglow.live.LiveFacts;
@@ -20,7 +17,7 @@ import railglow.time.SystemClock;
 
 /** Where the page is served, and what is said about it. */
 class LiveViewTest {
-  private final ByteArrayOutputStream words = new ByteArrayOutputStream();
+  private final Typed typed = Typed.together();
   private final LiveView.Options options = new LiveView.Options();
 
   @Test
@@ -82,12 +79,10 @@ class LiveViewTest {
   private LivePage serve() throws UserMistake {
     LiveFacts facts =
         new LiveFacts("HX-12", "3V3", "1 V", 0.05, Envelope.OPEN, Double.NaN, Double.NaN, 0);
-    PrintStream print = new PrintStream(words, true, StandardCharsets.UTF_8);
-    return LiveView.serve(
-        options, facts, SystemClock.INSTANCE, new Terminal(print, print, false), who -> {});
+    return LiveView.serve(options, facts, SystemClock.INSTANCE, typed.terminal(), who -> {});
   }
 
   private String said() {
-    return words.toString(StandardCharsets.UTF_8);
+    return typed.answers();
   }
 }

@@ -4,9 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,18 +16,17 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** What can't be logged is refused before anything is opened. */
 class LogCommandTest {
   @TempDir Path folder;
-  private final ByteArrayOutputStream said = new ByteArrayOutputStream();
+  private final Typed typed = Typed.together();
 
   private int log(String... options) {
     List<String> words =
         new ArrayList<>(List.of("log", "--simulated", "--runs", folder.resolve("runs").toString()));
     words.addAll(List.of(options));
-    PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
-    return Main.run(new Terminal(out, out, false), words.toArray(new String[0]));
+    return typed.run(words.toArray(new String[0]));
   }
 
   private String text() {
-    return said.toString(StandardCharsets.UTF_8).replaceAll("\\s+", " ");
+    return typed.onOneLine();
   }
 
   @ParameterizedTest

@@ -4,10 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -26,12 +23,10 @@ import railglow.observed.Edge;
 /** Logs over real sockets against the simulated bench, and what is done with them afterwards. */
 class LogIT {
   @TempDir Path runs;
-  private final ByteArrayOutputStream said = new ByteArrayOutputStream();
+  private final Typed typed = Typed.together();
 
   private int railglow(String... words) {
-    said.reset();
-    PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
-    return Main.run(new Terminal(out, out, false), words);
+    return typed.run(words);
   }
 
   private int log(String... options) {
@@ -41,7 +36,7 @@ class LogIT {
   }
 
   private String text() {
-    return said.toString(StandardCharsets.UTF_8).replaceAll("\\s+", " ");
+    return typed.onOneLine();
   }
 
   private RunFolder run() throws IOException {

@@ -4,9 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -23,11 +20,9 @@ import railglow.observed.OutputState;
 /** Rails read by the supply itself, over a real socket against the simulated one. */
 class MeasuredReadingIT {
   @TempDir Path folder;
-  private String said;
+  private final Typed typed = Typed.together();
 
   private int measure(String... more) {
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    PrintStream out = new PrintStream(bytes, true, StandardCharsets.UTF_8);
     List<String> words =
         new ArrayList<>(
             List.of(
@@ -42,9 +37,11 @@ class MeasuredReadingIT {
                 "--runs",
                 folder.resolve("runs").toString()));
     words.addAll(List.of(more));
-    int exit = Main.run(new Terminal(out, out, false), words.toArray(String[]::new));
-    said = bytes.toString(StandardCharsets.UTF_8).replaceAll("\\s+", " ");
-    return exit;
+    return typed.run(words.toArray(String[]::new));
+  }
+
+  private String said() {
+    return typed.onOneLine();
   }
 
   private List<RailReading> kept() throws Exception {
@@ -61,10 +58,10 @@ class MeasuredReadingIT {
   /** The simulated rail is 6.8 ohm by its circuit. */
   @Test
   void theRailIsReadKeptWithItsErrorAndTheOutputProvenOff() throws Exception {
-    assertEquals(0, measure(), said);
-    assertTrue(said.contains("Hunt first 3V3"), said);
-    assertTrue(said.contains("output proven off"), said);
-    assertFalse(said.contains("NOT"), said);
+    assertEquals(0, measure(), said());
+    assertTrue(said().contains("Hunt first 3V3"), said());
+    assertTrue(said().contains("output proven off"), said());
+    assertFalse(said().contains("NOT"), said());
     RailReading reading = kept().get(0);
     assertEquals(6.8, reading.railOhms(), 2 * reading.sigmaOhms());
     assertTrue(reading.sigmaOhms() < 0.2, "known to " + reading.sigmaOhms());
@@ -80,31 +77,31 @@ class MeasuredReadingIT {
    */
   @Test
   void aRailThatConductsLikeADiodeIsSaidToBeASemiconductorPath() throws Exception {
-    assertEquals(0, measure("--scenario", "leaky-junction"), said);
-    assertTrue(said.contains("3V3 depends on the level"), said);
-    assertTrue(said.contains("semiconductor path"), said);
-    assertTrue(said.contains("not a plain leak"), said);
-    assertTrue(said.contains("output proven off"), said);
+    assertEquals(0, measure("--scenario", "leaky-junction"), said());
+    assertTrue(said().contains("3V3 depends on the level"), said());
+    assertTrue(said().contains("semiconductor path"), said());
+    assertTrue(said().contains("not a plain leak"), said());
+    assertTrue(said().contains("output proven off"), said());
     assertEquals(2, kept().size(), "a reading for each level");
     assertTrue(kept().get(0).railOhms() > 1.3 * kept().get(1).railOhms(), kept().toString());
   }
 
   @Test
   void aSupplyThatGoesWrongStopsTheReadingAndNothingIsKept() {
-    assertEquals(4, measure("--fault", "overcurrent-trip@3s"), said);
-    assertTrue(said.contains("output proven off"), said);
-    assertTrue(said.contains("it was stopped before it was done"), said);
+    assertEquals(4, measure("--fault", "overcurrent-trip@3s"), said());
+    assertTrue(said().contains("output proven off"), said());
+    assertTrue(said().contains("it was stopped before it was done"), said());
     assertFalse(Files.exists(folder.resolve("case/readings.csv")));
   }
 
   @Test
   void moreThanGentleIsRefusedBeforeAnythingIsOpened() {
-    assertEquals(2, measure("--level", "2 V", "--current-limit", "500 mA"), said);
-    assertTrue(said.contains("at most 250 mW"), said);
-    assertEquals(3, measure("--level", "3 V", "--current-limit", "50 mA"), said);
-    assertTrue(said.contains("Nothing was opened"), said);
-    assertEquals(2, measure("--reversed", "--level", "500 mV"), said);
-    assertTrue(said.contains("protection diodes"), said);
+    assertEquals(2, measure("--level", "2 V", "--current-limit", "500 mA"), said());
+    assertTrue(said().contains("at most 250 mW"), said());
+    assertEquals(3, measure("--level", "3 V", "--current-limit", "50 mA"), said());
+    assertTrue(said().contains("Nothing was opened"), said());
+    assertEquals(2, measure("--reversed", "--level", "500 mV"), said());
+    assertTrue(said().contains("protection diodes"), said());
     assertFalse(Files.exists(folder.resolve("runs")));
   }
 }

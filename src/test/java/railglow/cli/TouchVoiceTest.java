@@ -3,9 +3,6 @@ package railglow.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.Test;
@@ -19,8 +16,8 @@ import railglow.safety.StopCause;
 
 /** What the operator of a hands-free session is told, in words and by ear. */
 class TouchVoiceTest {
-  private final ByteArrayOutputStream words = new ByteArrayOutputStream();
-  private final Terminal terminal = new Terminal(print(), print(), false);
+  private final Typed typed = Typed.together();
+  private final Terminal terminal = typed.terminal();
 
   @Test
   void aContactThatNeverSettlesIsToldWithWhatItSwingsBetweenAndWhatToDo() {
@@ -95,11 +92,7 @@ class TouchVoiceTest {
     return new TouchVoice(terminal, volume, TouchScreen.NONE, loudspeaker);
   }
 
-  private PrintStream print() {
-    return new PrintStream(words, true, StandardCharsets.UTF_8);
-  }
-
   private String said() {
-    return words.toString(StandardCharsets.UTF_8);
+    return typed.answers();
   }
 }
