@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.Locale;
 import railglow.sim.RiseStudy;
+import railglow.sim.ToldOverTruth;
+import railglow.units.Interval;
 
 /**
  * Prints what whole hunts tell of the part at fault on a board that was never warmed, beside its
@@ -29,18 +31,14 @@ public final class HuntSwingStudy {
         "| seed | cycles | in phase mK | quadrature mK | told mK | 95 %% | over truth | holds %.1f mK |",
         1000 * truth);
     say("|---|---|---|---|---|---|---|---|");
-    double sum = 0;
-    double squares = 0;
-    double widths = 0;
-    int holds = 0;
+    ToldOverTruth all = new ToldOverTruth();
     Path folder = Files.createTempDirectory("hunt-swings");
     for (int seed = firstSeed; seed < firstSeed + hunts; seed++) {
       JsonNode findings = findings(folder, seed, cycles, untilSure);
       JsonNode source = ofPart(findings, "C37");
       double kelvin = source.get("swingKelvin").asDouble();
-      double low = source.get("swingInterval95").get("low").asDouble();
-      double high = source.get("swingInterval95").get("high").asDouble();
-      boolean held = low <= truth && truth <= high;
+      JsonNode limits = source.get("swingInterval95");
+      Interval interval = new Interval(limits.get("low").asDouble(), limits.get("high").asDouble());
       say(
           "| %d | %d | %.1f | %.1f | %.1f | %.1f to %.1f | %.3f | %s |",
           seed,
@@ -48,20 +46,16 @@ public final class HuntSwingStudy {
           1000 * source.get("inPhaseKelvin").asDouble(),
           1000 * source.get("quadratureKelvin").asDouble(),
           1000 * kelvin,
-          1000 * low,
-          1000 * high,
+          1000 * interval.low(),
+          1000 * interval.high(),
           kelvin / truth,
-          held ? "yes" : "no");
-      sum += kelvin / truth;
-      squares += kelvin / truth * kelvin / truth;
-      widths += (high - low) / truth;
-      holds += held ? 1 : 0;
+          interval.contains(truth) ? "yes" : "no");
+      all.add(kelvin, interval, truth);
     }
-    double mean = sum / hunts;
     say("");
     say(
         "%d hunts: told over truth %.3f, spread %.3f, interval %.3f wide; %d hold the truth",
-        hunts, mean, Math.sqrt(Math.max(0, squares / hunts - mean * mean)), widths / hunts, holds);
+        hunts, all.mean(), all.spread(), all.intervalWidth(), all.holds());
     try (var files = Files.walk(folder)) {
       for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
         Files.delete(file);

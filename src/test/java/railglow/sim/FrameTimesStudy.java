@@ -22,43 +22,6 @@ public final class FrameTimesStudy {
 
   private FrameTimesStudy() {}
 
-  /** Told over the truth in runs of one kind. */
-  private static final class Told {
-    private double sum;
-    private double least = Double.POSITIVE_INFINITY;
-    private double most = Double.NEGATIVE_INFINITY;
-    private double squares;
-    private double lengths;
-    private int holds;
-    private int runs;
-
-    void add(HeatSource source, double truth) {
-      double ratio = source.swingKelvin() / truth;
-      sum += ratio;
-      squares += ratio * ratio;
-      least = Math.min(least, ratio);
-      most = Math.max(most, ratio);
-      lengths += (source.swingInterval95().high() - source.swingInterval95().low()) / truth;
-      holds += source.swingInterval95().contains(truth) ? 1 : 0;
-      runs++;
-    }
-
-    @Override
-    public String toString() {
-      double mean = sum / runs;
-      return String.format(
-          Locale.ROOT,
-          "%d | %.3f | %.3f | %.3f | %.3f | %.3f | %.3f",
-          runs,
-          mean,
-          least,
-          most,
-          Math.sqrt(Math.max(0, squares / runs - mean * mean)),
-          lengths / runs,
-          (double) holds / runs);
-    }
-  }
-
   public static void main(String[] args) {
     int runs = args.length > 0 ? Integer.parseInt(args[0]) : 2;
     int ofBoard = args.length > 1 ? Integer.parseInt(args[1]) : 1;
@@ -86,7 +49,7 @@ public final class FrameTimesStudy {
   }
 
   private static void line(String name, double fps, double lag, double late, int runs, double tau) {
-    Told told = new Told();
+    ToldOverTruth told = new ToldOverTruth();
     double share = WarmedBody.swing(tau, lag, PhasedRun.PERIOD_SECONDS);
     for (int phase = 0; phase < PHASES; phase++) {
       for (int seed = 0; seed < runs; seed++) {
@@ -107,7 +70,7 @@ public final class FrameTimesStudy {
                 NOISE_KELVIN,
                 1000L * phase + seed);
         Look look = run.look(scene);
-        told.add(look.sources().get(0), SWING_KELVIN);
+        add(told, look, SWING_KELVIN);
       }
     }
     System.out.printf(
@@ -117,12 +80,30 @@ public final class FrameTimesStudy {
         fps,
         1000 * lag,
         1000 * late,
-        told);
+        columns(told));
+  }
+
+  private static void add(ToldOverTruth told, Look look, double truthKelvin) {
+    HeatSource source = look.sources().get(0);
+    told.add(source.swingKelvin(), source.swingInterval95(), truthKelvin);
+  }
+
+  private static String columns(ToldOverTruth told) {
+    return String.format(
+        Locale.ROOT,
+        "%d | %.3f | %.3f | %.3f | %.3f | %.3f | %.3f",
+        told.runs(),
+        told.mean(),
+        told.least(),
+        told.most(),
+        told.spread(),
+        told.intervalWidth(),
+        (double) told.holds() / told.runs());
   }
 
   private static String ofBoard(
       BenchScenario bench, double fps, double truth, int runs, boolean fromCold) {
-    Told told = new Told();
+    ToldOverTruth told = new ToldOverTruth();
     CameraSettings camera =
         bench.camera().withSize(bench.camera().width(), bench.camera().height(), fps);
     double late = 0.002;
@@ -140,8 +121,7 @@ public final class FrameTimesStudy {
         BenchScene scene =
             new BenchScene(bench.withCamera(camera).withSeed(10L * phase + seed + 1));
         Look look = fromCold ? run.lookFromCold(scene) : run.look(scene);
-        HeatSource source = look.sources().get(0);
-        told.add(source, truth);
+        add(told, look, truth);
       }
     }
     return String.format(
@@ -151,7 +131,7 @@ public final class FrameTimesStudy {
         fps,
         1000 * camera.lagSeconds(),
         1000 * late,
-        told);
+        columns(told));
   }
 
   /** The simulated bench. */
