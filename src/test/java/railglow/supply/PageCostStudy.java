@@ -42,7 +42,7 @@ public final class PageCostStudy {
     try (LivePage page = PageStudy.page(who -> {});
         Browser browser = new Browser(profile)) {
       PageLoad load = new PageLoad(CLOCK.nanos(), page);
-      try (StepRunner runner = PageStudy.runner("cruncher", load)) {
+      try (StepRunner runner = LoudRunner.of("cruncher", load)) {
         runner.start();
         Pause.nanos(10 * SECOND);
         rows.add(cost("nobody looks", load, seconds, browser));
@@ -90,8 +90,8 @@ public final class PageCostStudy {
         pictures,
         100 * (load.cpuNanos() - cpuFrom) * 1e-9 / took,
         100 * (processCpuNanos() - allFrom) * 1e-9 / took,
-        PageStudy.at(late, 0.5),
-        PageStudy.at(late, 0.99));
+        NearestRank.at(late, 0.5),
+        NearestRank.at(late, 0.99));
   }
 
   private static long processCpuNanos() {

@@ -1,9 +1,6 @@
 package railglow.supply;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.Writer;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.Socket;
@@ -90,30 +87,18 @@ public final class PageStudy {
   }
 
   private List<String> stops(int presses, String condition) throws Exception {
-    Process other =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-cp",
-                CompanionProcess.classPath(),
-                StopLatencySupply.class.getName())
-            .redirectError(ProcessBuilder.Redirect.INHERIT)
-            .start();
-    BufferedReader from =
-        new BufferedReader(
-            new InputStreamReader(other.getInputStream(), StandardCharsets.US_ASCII));
-    Writer to = other.outputWriter(StandardCharsets.US_ASCII);
-    String address = "tcp://127.0.0.1:" + from.readLine().split(" ")[1];
+    OtherProcessSupply other = new OtherProcessSupply();
     SupplyDescriptor descriptor = Descriptors.simulated();
     PortLink link =
         new PortLink(
-            SupplyAddress.parse(address).port(LineManners.USUAL, CLOCK),
+            SupplyAddress.parse(other.address()).port(LineManners.USUAL, CLOCK),
             descriptor.wire().link(),
             CLOCK,
             Transcript.NONE);
     Path profile = Files.createTempDirectory("page-study");
     try (LivePage page = page(this::heard);
         Browser browser = new Browser(profile);
-        StepRunner load = runner("cruncher", new PageLoad(CLOCK.nanos(), page));
+        StepRunner load = LoudRunner.of("cruncher", new PageLoad(CLOCK.nanos(), page));
         ScpiSupply supply = ScpiSupply.connect(link, descriptor, 1)) {
       load.start();
       browser.size(1400, 1000);
@@ -124,10 +109,10 @@ public final class PageStudy {
       double[] middle = browser.middle("stop");
       int warm = Math.max(3, presses / 20);
       for (int i = 0; total.size() < presses; i++) {
-        press(supply, from, to, browser, i % 2 == 0 ? null : middle, i >= warm);
+        press(supply, other, browser, i % 2 == 0 ? null : middle, i >= warm);
       }
     } finally {
-      other.destroyForcibly();
+      other.close();
     }
     return List.of(
         row("from the press to off received", total),
@@ -184,7 +169,7 @@ public final class PageStudy {
   }
 
   private void press(
-      Supply supply, BufferedReader from, Writer to, Browser browser, double[] at, boolean counts)
+      Supply supply, OtherProcessSupply other, Browser browser, double[] at, boolean counts)
       throws Exception {
     latch = new StopLatch();
     heardNanos = 0;
@@ -194,16 +179,15 @@ public final class PageStudy {
             1, 0.4, OptionalDouble.of(1.2), OptionalDouble.of(0.6), OptionalDouble.of(2));
     SupplyKeeper keeper =
         new SupplyKeeper(supply, plan, ENVELOPE, permits, latch, SupplyListener.NONE, CLOCK);
-    StepRunner runner = keeper.runner(PageStudy::failed);
+    StepRunner runner = keeper.runner(LoudRunner::failed);
     latch.onSet(runner::wake);
     runner.start();
     await("a supply that is ready", () -> keeper.isReady() || latch.isSet());
     permits.post(new OutputPermit(0, true, 1, CLOCK.nanos() + 60 * SECOND));
     runner.wake();
     await("on", () -> keeper.outputState() == OutputState.ON || latch.isSet());
-    to.write("watch\n");
-    to.flush();
-    from.readLine();
+    other.tell("watch");
+    other.hear();
     Pause.nanos(random.nextLong(120_000_000));
     long pressed = CLOCK.nanos();
     boolean early = latch.isSet();
@@ -212,7 +196,7 @@ public final class PageStudy {
     } else {
       browser.click(at);
     }
-    long off = Long.parseLong(from.readLine().split(" ")[1]);
+    long off = Long.parseLong(other.hear().split(" ")[1]);
     runner.awaitEnd(20 * SECOND);
     boolean byPage = latch.stop().orElseThrow().cause() == StopCause.OPERATOR_REQUEST;
     if (early || !byPage) {
@@ -241,27 +225,14 @@ public final class PageStudy {
   }
 
   private static String row(String what, List<Double> millis) {
-    double[] sorted = millis.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+    double[] sorted = NearestRank.sorted(millis);
     return String.format(
         Locale.ROOT,
         "| %s | %.1f | %.1f | %.1f | %.1f |",
         what,
-        at(sorted, 0.5),
-        at(sorted, 0.9),
-        at(sorted, 0.99),
+        NearestRank.at(sorted, 0.5),
+        NearestRank.at(sorted, 0.9),
+        NearestRank.at(sorted, 0.99),
         sorted[sorted.length - 1]);
-  }
-
-  /** The nearest-rank percentile. */
-  static double at(double[] sorted, double share) {
-    return sorted[Math.max(0, (int) Math.ceil(share * sorted.length) - 1)];
-  }
-
-  static StepRunner runner(String name, railglow.time.Step step) {
-    return new StepRunner(name, step, CLOCK, PageStudy::failed);
-  }
-
-  private static void failed(String who, Throwable e) {
-    throw new IllegalStateException(who, e);
   }
 }

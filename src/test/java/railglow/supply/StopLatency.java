@@ -1,9 +1,6 @@
 package railglow.supply;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
-import java.util.concurrent.TimeUnit;
 import railglow.link.PortLink;
 import railglow.link.Transcript;
 import railglow.observed.Edge;
@@ -80,28 +76,17 @@ public final class StopLatency implements SupplyListener, Transcript {
   private List<String> measure(int trips, boolean terminal, boolean load) throws Exception {
     Path folder = Files.createTempDirectory("stop-latency");
     Path device = folder.resolve("supply");
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-cp", CompanionProcess.classPath(), StopLatencySupply.class.getName()));
-    if (terminal) {
-      command.add(device.toString());
-    }
-    Process other =
-        new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
-    BufferedReader from =
-        new BufferedReader(
-            new InputStreamReader(other.getInputStream(), StandardCharsets.US_ASCII));
-    Writer to = other.outputWriter(StandardCharsets.US_ASCII);
-    String[] ports = from.readLine().split(" ");
-    BareClient bare = new BareClient(Integer.parseInt(ports[2]));
+    OtherProcessSupply other =
+        terminal ? new OtherProcessSupply(device.toString()) : new OtherProcessSupply();
+    BareClient bare = new BareClient(other.echoPort());
     Thread bareThread = new Thread(bare, "bare-client");
     bareThread.start();
     FrameLoad frames = new FrameLoad(CLOCK.nanos());
-    StepRunner loading = runner("cruncher", frames);
+    StepRunner loading = LoudRunner.of("cruncher", frames);
     if (load) {
       loading.start();
     }
-    String address = terminal ? "serial:" + device : "tcp://127.0.0.1:" + ports[1];
+    String address = terminal ? "serial:" + device : other.address();
     SupplyDescriptor descriptor = Descriptors.simulated();
     PortLink link =
         new PortLink(
@@ -111,27 +96,24 @@ public final class StopLatency implements SupplyListener, Transcript {
             this);
     ScpiSupply supply = ScpiSupply.connect(link, descriptor, 1);
     for (int i = 0; total.size() < trips; i++) {
-      trip(supply, from, to, i >= trips / 20);
+      trip(supply, other, i >= trips / 20);
     }
     bare.end();
     bareThread.join();
     loading.close();
     supply.close();
-    to.close();
-    other.waitFor(5, TimeUnit.SECONDS);
-    other.destroyForcibly();
+    other.close();
     return rows(bare, descriptor, load ? frames : null);
   }
 
-  private void trip(Supply supply, BufferedReader from, Writer to, boolean counts)
-      throws IOException {
+  private void trip(Supply supply, OtherProcessSupply other, boolean counts) throws IOException {
     StopLatch latch = new StopLatch();
     PermitSlot permits = new PermitSlot();
     OutputPlan plan =
         new OutputPlan(
             1, 0.5, OptionalDouble.of(1.2), OptionalDouble.of(0.6), OptionalDouble.of(2));
     SupplyKeeper keeper = new SupplyKeeper(supply, plan, ENVELOPE, permits, latch, this, CLOCK);
-    StepRunner runner = keeper.runner(StopLatency::failed);
+    StepRunner runner = keeper.runner(LoudRunner::failed);
     latch.onSet(runner::wake);
     runner.start();
     while (!keeper.isReady() && !latch.isSet()) {
@@ -142,15 +124,13 @@ public final class StopLatency implements SupplyListener, Transcript {
     while (keeper.outputState() != OutputState.ON && !latch.isSet()) {
       Pause.nanos(2_000_000);
     }
-    to.write(random.nextLong(MOST_WAIT_NANOS) + "\n");
-    to.flush();
+    other.tell(Long.toString(random.nextLong(MOST_WAIT_NANOS)));
     if (!runner.awaitEnd(20_000_000_000L)) {
       throw new IllegalStateException("no stop within 20 s: " + keeper.doubt());
     }
-    to.write("clear\n");
-    to.flush();
+    other.tell("clear");
     String told = "";
-    for (String line = from.readLine(); !line.equals("cleared"); line = from.readLine()) {
+    for (String line = other.hear(); !line.equals("cleared"); line = other.hear()) {
       told = line;
     }
     boolean byCurrent = latch.stop().orElseThrow().cause() == StopCause.CURRENT_ABOVE_LIMIT;
@@ -196,15 +176,15 @@ public final class StopLatency implements SupplyListener, Transcript {
 
   /** The goal for our own share: at most 0.5 ms, and in the tail 1.5 times the bare thread's. */
   private static String ratio(List<Double> own, List<Double> bare) {
-    double[] ours = sorted(own);
-    double[] theirs = sorted(bare);
+    double[] ours = NearestRank.sorted(own);
+    double[] theirs = NearestRank.sorted(bare);
     return String.format(
         Locale.ROOT,
         "| our own share over the bare thread's lateness, times | %.2f | %.2f | %.2f | %.2f | %.2f |",
-        at(ours, 0.5) / at(theirs, 0.5),
-        at(ours, 0.9) / at(theirs, 0.9),
-        at(ours, 0.99) / at(theirs, 0.99),
-        at(ours, 0.999) / at(theirs, 0.999),
+        NearestRank.at(ours, 0.5) / NearestRank.at(theirs, 0.5),
+        NearestRank.at(ours, 0.9) / NearestRank.at(theirs, 0.9),
+        NearestRank.at(ours, 0.99) / NearestRank.at(theirs, 0.99),
+        NearestRank.at(ours, 0.999) / NearestRank.at(theirs, 0.999),
         ours[ours.length - 1] / theirs[theirs.length - 1]);
   }
 
@@ -226,34 +206,17 @@ public final class StopLatency implements SupplyListener, Transcript {
         late == 0 ? "" : String.format(Locale.ROOT, ", by %.1f ms at most", most));
   }
 
-  private static double[] sorted(List<Double> millis) {
-    return millis.stream().mapToDouble(Double::doubleValue).sorted().toArray();
-  }
-
   private static String row(String what, List<Double> millis) {
-    double[] sorted = sorted(millis);
+    double[] sorted = NearestRank.sorted(millis);
     return String.format(
         Locale.ROOT,
         "| %s | %.3f | %.3f | %.3f | %.3f | %.3f |",
         what,
-        at(sorted, 0.5),
-        at(sorted, 0.9),
-        at(sorted, 0.99),
-        at(sorted, 0.999),
+        NearestRank.at(sorted, 0.5),
+        NearestRank.at(sorted, 0.9),
+        NearestRank.at(sorted, 0.99),
+        NearestRank.at(sorted, 0.999),
         sorted[sorted.length - 1]);
-  }
-
-  /** The nearest-rank percentile. */
-  private static double at(double[] sorted, double share) {
-    return sorted[Math.max(0, (int) Math.ceil(share * sorted.length) - 1)];
-  }
-
-  private static StepRunner runner(String name, railglow.time.Step step) {
-    return new StepRunner(name, step, CLOCK, StopLatency::failed);
-  }
-
-  private static void failed(String who, Throwable e) {
-    throw new IllegalStateException(who, e);
   }
 
   @Override
