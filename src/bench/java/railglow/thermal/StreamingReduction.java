@@ -100,10 +100,40 @@ public final class StreamingReduction {
   private abstract class Part {
     final CountSamples frame = new CountSamples(layout.width(), layout.height());
     final int pixels = layout.width() * layout.height();
-    final float[] inPhase = new float[pixels];
-    final float[] quadrature = new float[pixels];
+    private final float[] inPhase = new float[pixels];
+    private final float[] quadrature = new float[pixels];
 
-    abstract ChannelMoments reduce(int fromCycle, int toCycle) throws IOException;
+    final ChannelMoments reduce(int fromCycle, int toCycle) throws IOException {
+      ChannelMoments moments = new ChannelMoments(pixels);
+      try (RawFileFrames frames = frames()) {
+        for (int cycle = fromCycle; cycle < toCycle; cycle++) {
+          for (int k = 0; k < 4 * framesPerQuarter; k++) {
+            frames.read(cycle * 4 * framesPerQuarter + k, frame);
+            add(k / framesPerQuarter);
+          }
+          channels(means(cycle));
+          moments.add(inPhase, quadrature);
+        }
+      }
+      return moments;
+    }
+
+    private void channels(float[][] q) {
+      float[] q1 = q[0];
+      float[] q2 = q[1];
+      float[] q3 = q[2];
+      float[] q4 = q[3];
+      for (int i = 0; i < pixels; i++) {
+        inPhase[i] = (q2[i] + q3[i] - q1[i] - q4[i]) * 0.5f;
+        quadrature[i] = (q3[i] + q4[i] - q1[i] - q2[i]) * 0.5f;
+      }
+    }
+
+    /** Takes the frame into a quarter, from 0. */
+    abstract void add(int quarter);
+
+    /** Of the quarters of a cycle that ends. */
+    abstract float[][] means(int cycle);
   }
 
   /** With the program's classes. */
@@ -118,67 +148,42 @@ public final class StreamingReduction {
     }
 
     @Override
-    ChannelMoments reduce(int fromCycle, int toCycle) throws IOException {
-      ChannelMoments moments = new ChannelMoments(pixels);
-      try (RawFileFrames frames = frames()) {
-        for (int cycle = fromCycle; cycle < toCycle; cycle++) {
-          for (int k = 0; k < 4 * framesPerQuarter; k++) {
-            frames.read(cycle * 4 * framesPerQuarter + k, frame);
-            quarters.add(1 + k / framesPerQuarter, frame);
-          }
-          channels(quarters.finish(cycle), inPhase, quadrature);
-          moments.add(inPhase, quadrature);
-        }
-      }
-      return moments;
+    void add(int quarter) {
+      quarters.add(1 + quarter, frame);
+    }
+
+    @Override
+    float[][] means(int cycle) {
+      QuarterMeans q = quarters.finish(cycle);
+      return new float[][] {q.q1().values(), q.q2().values(), q.q3().values(), q.q4().values()};
     }
   }
 
-  private static void channels(QuarterMeans q, float[] inPhase, float[] quadrature) {
-    float[] q1 = q.q1().values();
-    float[] q2 = q.q2().values();
-    float[] q3 = q.q3().values();
-    float[] q4 = q.q4().values();
-    for (int i = 0; i < inPhase.length; i++) {
-      inPhase[i] = (q2[i] + q3[i] - q1[i] - q4[i]) * 0.5f;
-      quadrature[i] = (q3[i] + q4[i] - q1[i] - q2[i]) * 0.5f;
-    }
-  }
-
-  /** The loop that one writes first. */
+  /** The loops that one writes first. */
   private final class Plain extends Part {
     private final int[][] sums = new int[4][pixels];
     private final float[][] q = new float[4][pixels];
 
     @Override
-    ChannelMoments reduce(int fromCycle, int toCycle) throws IOException {
-      ChannelMoments moments = new ChannelMoments(pixels);
-      try (RawFileFrames frames = frames()) {
-        for (int cycle = fromCycle; cycle < toCycle; cycle++) {
-          for (int k = 0; k < 4 * framesPerQuarter; k++) {
-            frames.read(cycle * 4 * framesPerQuarter + k, frame);
-            short[] counts = frame.counts();
-            int[] sum = sums[k / framesPerQuarter];
-            for (int i = 0; i < pixels; i++) {
-              sum[i] += counts[i] & 0xFFFF;
-            }
-          }
-          short[] offset = first.counts();
-          for (int k = 0; k < 4; k++) {
-            for (int i = 0; i < pixels; i++) {
-              int above = sums[k][i] - framesPerQuarter * (offset[i] & 0xFFFF);
-              q[k][i] = (float) (above / (double) framesPerQuarter);
-              sums[k][i] = 0;
-            }
-          }
-          for (int i = 0; i < pixels; i++) {
-            inPhase[i] = (q[1][i] + q[2][i] - q[0][i] - q[3][i]) * 0.5f;
-            quadrature[i] = (q[2][i] + q[3][i] - q[0][i] - q[1][i]) * 0.5f;
-          }
-          moments.add(inPhase, quadrature);
+    void add(int quarter) {
+      short[] counts = frame.counts();
+      int[] sum = sums[quarter];
+      for (int i = 0; i < pixels; i++) {
+        sum[i] += counts[i] & 0xFFFF;
+      }
+    }
+
+    @Override
+    float[][] means(int cycle) {
+      short[] offset = first.counts();
+      for (int k = 0; k < 4; k++) {
+        for (int i = 0; i < pixels; i++) {
+          int above = sums[k][i] - framesPerQuarter * (offset[i] & 0xFFFF);
+          q[k][i] = (float) (above / (double) framesPerQuarter);
+          sums[k][i] = 0;
         }
       }
-      return moments;
+      return q;
     }
   }
 
