@@ -3,6 +3,7 @@
 #   src/bench/detection-studies.sh [MINUTES [NAME...]]
 # MINUTES (120) bound all of it together. Without a NAME every table is made, the quick ones first; any one of them
 # takes at most about 20 minutes on two quiet cores. A study that fails or runs out of time keeps its old table.
+# With the name "hunt-swings" whole hunts are made in real time, beside which nothing else should run.
 # With the name "pictures" the pictures in docs/figures are drawn anew. -Drailglow.recordings=FOLDER in JAVA_OPTS names the
 # folder of the recordings, without which false-alarms-recorded and sensitivity-disturbed fail.
 set -uo pipefail
@@ -50,6 +51,9 @@ study estimates thermal.EstimateStudy 400
 study false-alarms thermal.FalseAlarmStudy 1000 64 48 12 WHITE DRIFT STRIPES SMOOTHED SHUTTER
 study false-alarms-more thermal.FalseAlarmStudy 1000 64 48 12 REFLECTION FLICKER LINES FAINT_LINES NOISY_LINES
 study false-alarms-recorded thermal.FalseAlarmStudy 1000 64 48 12 RECORDED
+if [[ " ${names[*]} " == *" hunt-swings "* ]]; then
+  mvn -q -DskipTests package && study hunt-swings process.HuntSwingStudy 20 8 || failed="$failed hunt-swings"
+fi
 if [[ " ${names[*]} " == *" pictures "* ]]; then
   timeout $((end - SECONDS)) java -XX:+UseSerialGC -cp "$classpath" railglow.thermal.DetectionFigures 100 ||
     failed="$failed pictures"
