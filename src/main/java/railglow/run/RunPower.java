@@ -13,7 +13,6 @@ import railglow.journal.HeatPower;
 import railglow.journal.RunHeader;
 import railglow.run.reduction.Reduced;
 import railglow.thermal.DetectionSettings;
-import railglow.thermal.FirstOrderResponse;
 import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
 import railglow.thermal.PlaneNoise;
@@ -62,7 +61,6 @@ public final class RunPower {
       return Optional.empty();
     }
     DetectionSettings detection = header.detection();
-    double period = detection.periodSeconds();
     BoardPosition at = SuspectRanking.position(board, look.sources().get(0));
     RiseMaps maps =
         new RiseMaps(
@@ -73,12 +71,9 @@ public final class RunPower {
             1e-3 / pixelsPerMillimetre(board, at),
             OPTICS_SIGMA_PIXELS,
             emissivity(board, at),
-            period,
+            detection.periodSeconds(),
             detection.cameraTimeConstantSeconds(),
-            tau ->
-                detection.coded()
-                    ? FirstOrderResponse.coded(tau, 0, period)
-                    : FirstOrderResponse.of(tau, period));
+            look.oneLag());
     BoardPlate plate = board.care().plate();
     return SourceInversion.of(
         maps,

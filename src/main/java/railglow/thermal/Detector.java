@@ -250,7 +250,8 @@ public final class Detector {
           Double.POSITIVE_INFINITY,
           plane(plainScratch.meanI()),
           plane(plainScratch.meanC()),
-          significance);
+          significance,
+          framesUsed.ofOneLag()::seen);
     }
     RunError.Scale scale = runError.scale(accepted, family);
     double bound = scale.bound(settings.familyWiseError());
@@ -268,7 +269,7 @@ public final class Detector {
     }
     SourceFit fit =
         new SourceFit(
-            framesUsed.curve(),
+            framesUsed.ofSwings(),
             new MeanPlanes(plainScratch, width, height),
             new MeanPlanes(plainScratch, later, width, height),
             statistics);
@@ -303,7 +304,15 @@ public final class Detector {
         WidthStatistics.upperLimit(
             statistics, widths, settings, removedI, measured.lines(), scoreToCall());
     return new Look(
-        accepted, sources, refused, strongest, limit, inPhase, quadrature, significance);
+        accepted,
+        sources,
+        refused,
+        strongest,
+        limit,
+        inPhase,
+        quadrature,
+        significance,
+        framesUsed.ofOneLag()::seen);
   }
 
   private Plane plane(float[] values) {

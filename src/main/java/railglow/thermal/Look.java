@@ -1,6 +1,7 @@
 package railglow.thermal;
 
 import java.util.List;
+import java.util.function.DoubleFunction;
 
 /**
  * What one look at the data so far says. The planes are owned by the receiver.
@@ -15,6 +16,8 @@ import java.util.List;
  * @param inPhase mean ON minus OFF, row and column parts removed
  * @param quadrature mean slow part, likewise
  * @param significance the field of the detection statistic as a standard normal score
+ * @param oneLag what one first-order lag of a time constant, s, shows in the two mean planes, by
+ *     the frames that they were made of; as a share of its settled rise
  */
 public record Look(
     int cycles,
@@ -24,7 +27,8 @@ public record Look(
     double upperLimitKelvin,
     Plane inPhase,
     Plane quadrature,
-    Plane significance) {
+    Plane significance,
+    DoubleFunction<FirstOrderResponse> oneLag) {
   public Look {
     sources = List.copyOf(sources);
     refused = List.copyOf(refused);
@@ -38,8 +42,17 @@ public record Look(
       double upperLimitKelvin,
       Plane inPhase,
       Plane quadrature,
-      Plane significance) {
+      Plane significance,
+      DoubleFunction<FirstOrderResponse> oneLag) {
     this(
-        cycles, sources, List.of(), strongest, upperLimitKelvin, inPhase, quadrature, significance);
+        cycles,
+        sources,
+        List.of(),
+        strongest,
+        upperLimitKelvin,
+        inPhase,
+        quadrature,
+        significance,
+        oneLag);
   }
 }

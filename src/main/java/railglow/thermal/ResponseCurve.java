@@ -1,6 +1,7 @@
 package railglow.thermal;
 
 import java.util.Arrays;
+import java.util.function.DoubleFunction;
 
 /**
  * What bodies show in the two channels by their time constants: in whole quarters, and in the
@@ -8,16 +9,23 @@ import java.util.Arrays;
  */
 final class ResponseCurve {
   private final DetectionSettings settings;
+  private final DoubleFunction<FirstOrderResponse> whole;
   private final double[] taus;
   private final FirstOrderResponse[] more;
   private final boolean isOfWholeQuarters;
 
   /**
+   * @param whole what a body shows in whole quarters
    * @param taus time constants, s, ascending from 0
    * @param more what the frames used show of a body of each beyond what whole quarters do
    */
-  ResponseCurve(DetectionSettings settings, double[] taus, FirstOrderResponse[] more) {
+  ResponseCurve(
+      DetectionSettings settings,
+      DoubleFunction<FirstOrderResponse> whole,
+      double[] taus,
+      FirstOrderResponse[] more) {
     this.settings = settings;
+    this.whole = whole;
     this.taus = taus.clone();
     this.more = more.clone();
     isOfWholeQuarters =
@@ -26,7 +34,7 @@ final class ResponseCurve {
 
   /** Of frames that show whole quarters. */
   static ResponseCurve ofWholeQuarters(DetectionSettings settings) {
-    return new FramesUsed(settings).curve();
+    return new FramesUsed(settings).ofSwings();
   }
 
   DetectionSettings settings() {
@@ -43,16 +51,16 @@ final class ResponseCurve {
     return isOfWholeQuarters;
   }
 
-  /** A body as whole quarters show it through the camera, as a share of its settled rise. */
+  /** A body as whole quarters show it, as a share of its settled rise. */
   FirstOrderResponse whole(double bodySeconds) {
-    return settings.response(bodySeconds);
+    return whole.apply(bodySeconds);
   }
 
   /** A body as the frames used show it, likewise. */
   FirstOrderResponse seen(double bodySeconds) {
-    FirstOrderResponse whole = whole(bodySeconds);
+    FirstOrderResponse inWhole = whole(bodySeconds);
     if (isOfWholeQuarters) {
-      return whole;
+      return inWhole;
     }
     int above = Arrays.binarySearch(taus, bodySeconds);
     if (above < 0) {
@@ -62,7 +70,7 @@ final class ResponseCurve {
     double part = Math.min(1, part(bodySeconds, taus[below], taus[above]));
     double inPhase = between(more[below].inPhase(), more[above].inPhase(), part);
     double quadrature = between(more[below].quadrature(), more[above].quadrature(), part);
-    return new FirstOrderResponse(whole.inPhase() + inPhase, whole.quadrature() + quadrature);
+    return new FirstOrderResponse(inWhole.inPhase() + inPhase, inWhole.quadrature() + quadrature);
   }
 
   /** Where a time constant lies between two: in its logarithm, and evenly from 0 on. */

@@ -34,7 +34,8 @@ class LivePageCostTest {
     LiveRecord record = new LiveRecord(0);
     Frame frame = new Frame(new CountSamples(WIDTH, HEIGHT));
     Plane plane = new Plane(WIDTH, HEIGHT);
-    Look look = new Look(3, List.of(), PretendedRun.source(0.2), 0.01, plane, plane, plane);
+    Look look =
+        new Look(3, List.of(), PretendedRun.source(0.2), 0.01, plane, plane, plane, tau -> null);
     for (int i = 0; i < 10 * seconds; i++) {
       double now = from + i * 0.1;
       frame.begin(i, Math.round(now * 1e9));

@@ -103,7 +103,7 @@ final class PretendedRun {
         plane.set(column, row, (float) (0.2 * Math.exp(-square / 18)));
       }
     }
-    return new Look(cycles, sources, source(0.2), 0.01, plane, plane, plane);
+    return new Look(cycles, sources, source(0.2), 0.01, plane, plane, plane, tau -> null);
   }
 
   static Frame frame(long number, int low, int high) {

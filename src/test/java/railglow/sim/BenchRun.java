@@ -1,5 +1,6 @@
 package railglow.sim;
 
+import java.util.Arrays;
 import java.util.Optional;
 import railglow.pulse.CycleWindow;
 import railglow.pulse.PlannedEdge;
@@ -9,6 +10,7 @@ import railglow.pulse.Timeline;
 import railglow.sim.truth.TruthLog;
 import railglow.thermal.CodedPairs;
 import railglow.thermal.CountSamples;
+import railglow.thermal.CycleTimes;
 import railglow.thermal.DetectionSettings;
 import railglow.thermal.Detector;
 import railglow.thermal.Look;
@@ -57,6 +59,7 @@ final class BenchRun {
     int width = world.scenario().camera().width();
     int height = world.scenario().camera().height();
     QuarterAccumulator quarters = new QuarterAccumulator(width, height, KELVIN_PER_COUNT);
+    FramesOfCycle frames = new FramesOfCycle();
     int edge = 0;
     Look look = null;
     for (CycleWindow cycle : timeline.cycles()) {
@@ -71,9 +74,10 @@ final class BenchRun {
         int quarter = cycle.quarterAt(now);
         if (quarter > 0) {
           quarters.add(quarter, new CountSamples(width, height, counts));
+          frames.note(quarter, (now - cycle.startNanos()) * 1e-9);
         }
       }
-      QuarterMeans means = quarters.finish(cycle.cycle());
+      QuarterMeans means = quarters.finish(cycle.cycle()).at(times(cycle, frames));
       Optional<QuarterMeans> unit =
           settings.coded() ? pairs.take(means, cycle.inverted()) : Optional.of(means);
       unit.ifPresent(detector::addCycle);
@@ -85,5 +89,20 @@ final class BenchRun {
       }
     }
     return stopWhenFound && look != null ? look : detector.look();
+  }
+
+  private CycleTimes times(CycleWindow cycle, FramesOfCycle frames) {
+    PlannedEdge[] own =
+        timeline.edges().stream()
+            .filter(edge -> edge.offsetNanos() >= cycle.startNanos())
+            .filter(edge -> edge.offsetNanos() < cycle.endNanos())
+            .toArray(PlannedEdge[]::new);
+    return frames.take(
+        (cycle.endNanos() - cycle.startNanos()) * 1e-9,
+        cycle.inverted(),
+        !own[0].on(),
+        Arrays.stream(own)
+            .mapToDouble(edge -> (edge.offsetNanos() - cycle.startNanos()) * 1e-9)
+            .toArray());
   }
 }

@@ -5,11 +5,9 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import railglow.sim.heat.PlacedPart;
 import railglow.sim.truth.TruthLog;
 import railglow.thermal.CountSamples;
-import railglow.thermal.CycleTimes;
 import railglow.thermal.DetectionSettings;
 import railglow.thermal.Detector;
 import railglow.thermal.HeatSource;
@@ -77,7 +75,7 @@ public final class ScenarioStudy {
     world.receive(String.format(Locale.ROOT, "CURR %.3f;VOLT %.3f", amperes, volts), 0);
     short[] counts = new short[width * height];
     List<Look> looks = new ArrayList<>();
-    List<List<Double>> seconds = noTimes();
+    FramesOfCycle frames = new FramesOfCycle();
     long period = Math.round(PERIOD * SECOND);
     int cycle = -1;
     int switched = 0;
@@ -89,7 +87,10 @@ public final class ScenarioStudy {
       int now = (int) Math.floorDiv(since, period);
       if (now != cycle) {
         if (cycle >= 0 && quarters.eachQuarterHas(4)) {
-          detector.addCycle(quarters.finish(cycle).at(times(seconds)));
+          detector.addCycle(
+              quarters
+                  .finish(cycle)
+                  .at(frames.take(PERIOD, false, false, PERIOD / 4, 3 * PERIOD / 4)));
           if (detector.cycles() >= settings.minCycles()) {
             looks.add(detector.look());
           }
@@ -97,29 +98,16 @@ public final class ScenarioStudy {
           quarters.reset();
         }
         cycle = now;
-        seconds = noTimes();
+        frames.reset();
       }
       double quarter = 4.0 * Math.floorMod(since, period) / period;
       boolean transition = Math.abs(quarter - 1) < 0.1 || Math.abs(quarter - 3) < 0.1;
       if (now >= 0 && !transition) {
         quarters.add(1 + (int) quarter, new CountSamples(width, height, counts.clone()));
-        seconds.get((int) quarter).add(1e-9 * Math.floorMod(since, period));
+        frames.note(1 + (int) quarter, 1e-9 * Math.floorMod(since, period));
       }
     }
     return looks;
-  }
-
-  private static List<List<Double>> noTimes() {
-    return Stream.generate(() -> (List<Double>) new ArrayList<Double>()).limit(4).toList();
-  }
-
-  private static CycleTimes times(List<List<Double>> seconds) {
-    double[][] ofQuarters =
-        seconds.stream()
-            .map(quarter -> quarter.stream().mapToDouble(Double::doubleValue).toArray())
-            .toArray(double[][]::new);
-    return new CycleTimes(
-        PERIOD, false, false, new double[] {PERIOD / 4, 3 * PERIOD / 4}, ofQuarters);
   }
 
   /** Switches at every edge up to a time; on from a quarter to three quarters of a cycle. */

@@ -7,7 +7,6 @@ import java.util.Optional;
 import railglow.pulse.PulseOrder;
 import railglow.sim.circuit.LoadBranch;
 import railglow.sim.heat.PlacedPart;
-import railglow.thermal.FirstOrderResponse;
 import railglow.thermal.HeatSource;
 import railglow.thermal.Look;
 import railglow.thermal.Plane;
@@ -100,7 +99,7 @@ final class SeparationStudy {
             0.9,
             PERIOD,
             bench.camera().lagSeconds(),
-            tau -> FirstOrderResponse.of(tau, PERIOD));
+            look.oneLag());
     return SourceInversion.of(
         maps,
         Plate.board(1.6e-3, 0.28e-3, Plate.USUAL_LOSS),

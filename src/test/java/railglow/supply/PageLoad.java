@@ -37,7 +37,7 @@ final class PageLoad implements Step {
     this.reduction = new FrameLoad(startNanos);
     this.frame = new Frame(ramp());
     Plane plane = new Plane(WIDTH, HEIGHT);
-    this.look = new Look(1, List.of(), null, 0.01, plane, plane, plane);
+    this.look = new Look(1, List.of(), null, 0.01, plane, plane, plane, tau -> null);
     this.dueNanos = startNanos;
   }
 

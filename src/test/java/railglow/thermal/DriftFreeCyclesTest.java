@@ -77,7 +77,7 @@ class DriftFreeCyclesTest {
       used.add(cycle, List.of(times));
     }
     FirstOrderResponse shown = withoutTheStart(fromCold(tauPeriods));
-    FirstOrderResponse seen = used.curve().seen(tauPeriods);
+    FirstOrderResponse seen = used.ofSwings().seen(tauPeriods);
     assertEquals(shown.inPhase(), seen.inPhase(), 2e-4);
     assertEquals(shown.quadrature(), seen.quadrature(), 2e-4);
   }

@@ -65,7 +65,7 @@ class SampledResponseTest {
     FramesUsed used = new FramesUsed(settings);
     used.add(9, unit);
     used.add(11, List.of());
-    FirstOrderResponse seen = used.curve().seen(tau);
+    FirstOrderResponse seen = used.ofSwings().seen(tau);
     FirstOrderResponse whole = settings.response(tau);
     FirstOrderResponse exact = SampledResponse.of(tau, 0.01, unit);
     assertEquals((exact.inPhase() + whole.inPhase()) / 2, seen.inPhase(), 1e-3);

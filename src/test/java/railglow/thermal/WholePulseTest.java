@@ -26,7 +26,7 @@ class WholePulseTest {
     }
     FramesUsed used = new FramesUsed(SETTINGS);
     used.add(30, List.of(new CycleTimes(2, false, false, new double[] {0.502, 1.502}, frames)));
-    return used.curve();
+    return used.ofSwings();
   }
 
   private static Amplitudes amplitudes(FirstOrderResponse g) {

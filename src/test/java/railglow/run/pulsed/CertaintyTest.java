@@ -26,7 +26,7 @@ class CertaintyTest {
   }
 
   private static Look look(int cycles, HeatSource... sources) {
-    return new Look(cycles, List.of(sources), null, 0.01, null, null, null);
+    return new Look(cycles, List.of(sources), null, 0.01, null, null, null, null);
   }
 
   @Test
