@@ -30,13 +30,6 @@ public final class RunPower {
   /** Solder mask; taken where the source lies on bare metal, because its heat shows around it. */
   private static final double MASK_EMISSIVITY = 0.9;
 
-  /**
-   * Standard deviation, relative, of all watts seen beside that by pixel noise: 95 % of leaks
-   * anywhere on the near side of simulated boards are within twice that (measured,
-   * docs/detection.md). That the board file states the plate makes it no smaller.
-   */
-  public static final double SCALE_ERROR = 0.37;
-
   /** A place may lie this far outside a part's outline and still be called by it. */
   private static final double NEAR_MILLIMETRES = 1;
 
@@ -95,15 +88,24 @@ public final class RunPower {
     PowerMap power = map.get();
     List<HeatPower.Place> places =
         power.places().stream().map(place -> place(place, board)).toList();
+    double scaleError =
+        power.places().stream()
+            .mapToDouble(place -> PowerScale.relativeError(board, position(place, board)))
+            .max()
+            .orElse(PowerScale.BESIDE_OTHERS);
     return new HeatPower(
         power.seenWatts(),
-        Math.hypot(power.noiseWatts(), SCALE_ERROR * power.seenWatts()),
+        Math.hypot(power.noiseWatts(), scaleError * power.seenWatts()),
         power.resolutionMillimetres(),
         places);
   }
 
+  private static BoardPosition position(PowerPlace place, Board board) {
+    return board.registration().orElseThrow().toBoard(place.column(), place.row());
+  }
+
   private static HeatPower.Place place(PowerPlace place, Board board) {
-    BoardPosition at = board.registration().orElseThrow().toBoard(place.column(), place.row());
+    BoardPosition at = position(place, board);
     String part =
         board.parts().stream()
             .filter(one -> one.side() == board.viewed())
