@@ -16,10 +16,10 @@ public final class PowerScale {
    * side of simulated boards are within twice that (measured, docs/detection.md). That the board
    * file states the plate makes it no smaller.
    */
-  public static final double CLEAR = 0.10;
+  public static final double CLEAR = 0.11;
 
   /** The same of leaks on, under or beside other parts. */
-  public static final double BESIDE_OTHERS = 0.37;
+  public static final double BESIDE_OTHERS = 0.50;
 
   private static final double CLEAR_MILLIMETRES = 2;
   private static final double SMALL_MILLIMETRES = 3.5;

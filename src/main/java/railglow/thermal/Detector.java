@@ -168,7 +168,7 @@ public final class Detector {
     Optional<ReducedCycle> last = cycles.provisional();
     last.ifPresent(this::clean);
     last.ifPresent(
-        cycle -> plainScratch.setTo(plain, cycle.inPhase(), cycle.quadrature(), 0, pixels()));
+        cycle -> plainScratch.setTo(plain, cycle.inPhase(), cycle.quadrature(), 0, width * height));
     WidthStatistics[] statistics = new WidthStatistics[widths.length];
     ScoreRule[] rules = new ScoreRule[widths.length];
     LineNoise lines = accepted < 3 ? null : LineNoise.of(plainScratch, mask, width, height);
@@ -208,10 +208,6 @@ public final class Detector {
             new WidthStatistics(sigma, filter.fieldSigma(removedI), noise, arc, accepted - 1);
       }
     }
-  }
-
-  private int pixels() {
-    return width * height;
   }
 
   /**
