@@ -18,7 +18,7 @@ public final class PowerScale {
    */
   public static final double CLEAR = 0.11;
 
-  /** The same of leaks on, under or beside other parts. */
+  /** Of leaks on, under or beside other parts about nine in ten are within twice this. */
   public static final double BESIDE_OTHERS = 0.50;
 
   private static final double CLEAR_MILLIMETRES = 2;
