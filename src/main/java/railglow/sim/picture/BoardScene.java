@@ -25,10 +25,7 @@ public final class BoardScene {
   private final float[] weightUp;
   private final float[] emissivity;
   private final float[] scratch;
-  private final float[] coat;
-  private final float[] underCoat;
-  private final double coatSeconds;
-  private double lastSeconds;
+  private final PictureLag coat;
 
   /**
    * @param boardEmissivity of solder mask
@@ -58,9 +55,7 @@ public final class BoardScene {
     weightUp = new float[pixels];
     emissivity = new float[pixels];
     scratch = new float[pixels];
-    coat = new float[coatSeconds > 0 ? pixels : 0];
-    underCoat = new float[coat.length];
-    this.coatSeconds = coatSeconds;
+    coat = new PictureLag(pixels, coatSeconds);
     project(view, (float) boardEmissivity);
   }
 
@@ -111,42 +106,37 @@ public final class BoardScene {
   }
 
   /**
-   * Writes the apparent rise above the room of each pixel, kelvin, as the lens delivers it. A coat
-   * follows the board as a first-order body, exactly where the board changes evenly from one call
-   * to the next: with x from x0 to x1 in T, y1 = x1 + (y0 - x0) e - (x1 - x0) (tau/T) (1 - e),
-   * where e = exp(-T/tau).
+   * Writes the apparent rise above the room of each pixel, kelvin, as the lens delivers it.
    *
    * @param seconds ascending
    */
   public void render(double seconds, float[] out) {
+    surface(out);
+    coat.follow(seconds, out);
+    for (int i = 0; i < out.length; i++) {
+      out[i] = emissivity[i] * out[i] + (1 - emissivity[i]) * mirroredRise;
+    }
+    addReflection(seconds, out);
+    blur(out);
+  }
+
+  /** The rise of what is at each pixel: part, board, or the room beside it. */
+  private void surface(float[] out) {
     float[] rise = heat.plate().rise();
     int columns = heat.plate().columns();
-    boolean coated = coat.length > 0;
-    double passed = seconds - lastSeconds;
-    float left = (float) (coated ? Math.exp(-passed / coatSeconds) : 0);
-    float slope = coated && passed > 0 ? (float) (coatSeconds / passed) * (1 - left) : 1;
-    lastSeconds = seconds;
     for (int i = 0; i < out.length; i++) {
       int cell = cellAt[i];
-      float truth = 0;
+      out[i] = 0;
       if (partAt[i] >= 0) {
-        truth = (float) heat.partRise(partAt[i]);
+        out[i] = (float) heat.partRise(partAt[i]);
       } else if (cell >= 0) {
         float wr = weightRight[i];
         float lower = rise[cell] + wr * (rise[cell + 1] - rise[cell]);
         float above = rise[cell + columns];
         float upper = above + wr * (rise[cell + columns + 1] - above);
-        truth = lower + weightUp[i] * (upper - lower);
+        out[i] = lower + weightUp[i] * (upper - lower);
       }
-      if (coated) {
-        coat[i] = truth + (coat[i] - underCoat[i]) * left - (truth - underCoat[i]) * slope;
-        underCoat[i] = truth;
-        truth = coat[i];
-      }
-      out[i] = emissivity[i] * truth + (1 - emissivity[i]) * mirroredRise;
     }
-    addReflection(seconds, out);
-    blur(out);
   }
 
   private void addReflection(double seconds, float[] out) {

@@ -16,12 +16,9 @@ public final class SimulatedCamera {
   private final PatternNoise patterns;
   private final int[] dead;
   private final int[] flickering;
-  private final float[] lagged;
-  private final float[] scene;
+  private final PictureLag detector;
   private final float[] smoothed;
   private boolean warm;
-  private boolean hasScene;
-  private double sceneSeconds;
   private boolean shuttered;
 
   public SimulatedCamera(CameraSettings settings, long seed, double roomCelsius) {
@@ -30,8 +27,7 @@ public final class SimulatedCamera {
     this.roomCelsius = roomCelsius;
     patterns = new PatternNoise(settings, GaussianNoise.of(seed, -1));
     int pixels = settings.width() * settings.height();
-    lagged = new float[pixels];
-    scene = new float[pixels];
+    detector = new PictureLag(pixels, settings.lagSeconds());
     smoothed = new float[pixels];
     GaussianNoise places = GaussianNoise.of(seed, -2);
     dead = places(places, settings.deadPixels(), pixels);
@@ -90,7 +86,7 @@ public final class SimulatedCamera {
    * @param apparentRise above the room then, kelvin; overwritten
    */
   public void see(double seconds, float[] apparentRise) {
-    lag(apparentRise, seconds);
+    detector.follow(seconds, apparentRise);
   }
 
   /**
@@ -108,7 +104,7 @@ public final class SimulatedCamera {
     }
     shuttered = shut;
     patterns.step(interval);
-    lag(apparentRise, seconds);
+    detector.follow(seconds, apparentRise);
     if (settings.noiseKelvin() > 0) {
       GaussianNoise.of(seed, 2 * number).addTo(apparentRise, (float) settings.noiseKelvin());
     }
@@ -117,34 +113,6 @@ public final class SimulatedCamera {
     patterns.addTo(apparentRise, seconds);
     damage(number, apparentRise);
     count(apparentRise, counts);
-  }
-
-  /**
-   * The detector follows the scene as a first-order body, exactly for a scene that changes evenly
-   * from one look to the next: with x from x0 to x1 in T, y1 = x1 + (y0 - x0) e - (x1 - x0) (tau/T)
-   * (1 - e), where e = exp(-T/tau).
-   */
-  private void lag(float[] values, double seconds) {
-    double tau = settings.lagSeconds();
-    if (tau <= 0) {
-      return;
-    }
-    double passed = seconds - sceneSeconds;
-    sceneSeconds = seconds;
-    if (!hasScene) {
-      hasScene = true;
-      System.arraycopy(values, 0, scene, 0, values.length);
-      System.arraycopy(values, 0, lagged, 0, values.length);
-      return;
-    }
-    float left = (float) Math.exp(-passed / tau);
-    float slope = passed > 0 ? (float) (tau / passed) * (1 - left) : 1;
-    for (int i = 0; i < values.length; i++) {
-      float next = values[i];
-      lagged[i] = next + (lagged[i] - scene[i]) * left - (next - scene[i]) * slope;
-      scene[i] = next;
-      values[i] = lagged[i];
-    }
   }
 
   private void smooth(float[] values) {
