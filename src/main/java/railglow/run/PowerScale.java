@@ -1,5 +1,6 @@
 package railglow.run;
 
+import java.util.List;
 import railglow.board.Board;
 import railglow.board.Part;
 import railglow.board.geometry.BoardPosition;
@@ -43,20 +44,20 @@ public final class PowerScale {
 
   /** The same of a place on a board, by the parts on the side that is looked at. */
   static double relativeError(Board board, BoardPosition at) {
-    Outline own = null;
-    double ownDistance = OWN_MILLIMETRES;
-    double clear = Double.POSITIVE_INFINITY;
-    for (Part part : board.parts()) {
-      if (part.side() == board.viewed()) {
-        Outline outline = Board.outline(part);
-        double distance = outline.distanceMillimetres(at.xMillimetres(), at.yMillimetres());
-        boolean isOwn = distance < ownDistance;
-        clear = Math.min(clear, isOwn && own == null ? clear : isOwn ? ownDistance : distance);
-        own = isOwn ? outline : own;
-        ownDistance = isOwn ? distance : ownDistance;
-      }
+    List<Part> nearestFirst = NearParts.nearestFirst(board, at);
+    boolean isOnPart =
+        !nearestFirst.isEmpty() && NearParts.distance(nearestFirst.get(0), at) < OWN_MILLIMETRES;
+    double longer = 0;
+    if (isOnPart) {
+      Outline own = Board.outline(nearestFirst.get(0));
+      longer = Math.max(own.widthMillimetres(), own.heightMillimetres());
     }
-    double longer = own == null ? 0 : Math.max(own.widthMillimetres(), own.heightMillimetres());
+    double clear =
+        nearestFirst.stream()
+            .skip(isOnPart ? 1 : 0)
+            .findFirst()
+            .map(other -> NearParts.distance(other, at))
+            .orElse(Double.POSITIVE_INFINITY);
     return relativeError(longer, clear);
   }
 }

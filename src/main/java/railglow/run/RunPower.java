@@ -1,6 +1,5 @@
 package railglow.run;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import railglow.board.Board;
@@ -107,19 +106,12 @@ public final class RunPower {
   private static HeatPower.Place place(PowerPlace place, Board board) {
     BoardPosition at = position(place, board);
     String part =
-        board.parts().stream()
-            .filter(one -> one.side() == board.viewed())
-            .filter(one -> distance(one, at) <= NEAR_MILLIMETRES)
-            .min(
-                Comparator.<Part>comparingDouble(one -> distance(one, at))
-                    .thenComparing(Part::reference))
+        NearParts.nearestFirst(board, at).stream()
+            .findFirst()
+            .filter(nearest -> NearParts.distance(nearest, at) <= NEAR_MILLIMETRES)
             .map(Part::reference)
             .orElse("");
     return new HeatPower.Place(part, place.column(), place.row(), place.watts());
-  }
-
-  private static double distance(Part part, BoardPosition at) {
-    return Board.outline(part).distanceMillimetres(at.xMillimetres(), at.yMillimetres());
   }
 
   private static double pixelsPerMillimetre(Board board, BoardPosition at) {
