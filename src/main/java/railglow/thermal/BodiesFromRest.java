@@ -22,10 +22,14 @@ final class BodiesFromRest {
       quarters[quarter] = new Plane(taus.length, 1);
     }
     int[] frames = new int[4];
+    double[] ofCamera = SampledResponse.quartersFromRest(cameraSeconds, cycle, times);
     for (int k = 0; k < taus.length; k++) {
       double[] means =
           LagsInARow.of(
-              tau -> SampledResponse.quartersFromRest(tau, cycle, times),
+              tau ->
+                  tau == cameraSeconds
+                      ? ofCamera
+                      : SampledResponse.quartersFromRest(tau, cycle, times),
               taus[k],
               cameraSeconds,
               times.periodSeconds());

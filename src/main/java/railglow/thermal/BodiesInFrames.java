@@ -1,7 +1,6 @@
 package railglow.thermal;
 
 import java.util.List;
-import java.util.function.DoubleFunction;
 
 /**
  * What the frames used of a run's cycles show of bodies beyond what whole quarters of steady pulses
@@ -14,7 +13,6 @@ final class BodiesInFrames {
 
   private final DetectionSettings settings;
   private final double cameraSeconds;
-  private final DoubleFunction<FirstOrderResponse> inWholeQuarters;
   private final double[] taus;
   private final FirstOrderResponse[] whole;
   private final double[] inPhase;
@@ -26,17 +24,11 @@ final class BodiesInFrames {
   /**
    * @param nodes time constants above 0; a smooth difference of some hundredths lies between two
    * @param mostPeriods the longest
-   * @param inWholeQuarters what a body shows through the camera in whole quarters
+   * @param cameraSeconds its lag; 0 for none
    */
-  BodiesInFrames(
-      DetectionSettings settings,
-      int nodes,
-      double mostPeriods,
-      double cameraSeconds,
-      DoubleFunction<FirstOrderResponse> inWholeQuarters) {
+  BodiesInFrames(DetectionSettings settings, int nodes, double mostPeriods, double cameraSeconds) {
     this.settings = settings;
     this.cameraSeconds = cameraSeconds;
-    this.inWholeQuarters = inWholeQuarters;
     taus = new double[nodes + 1];
     whole = new FirstOrderResponse[taus.length];
     inPhase = new double[taus.length];
@@ -45,7 +37,7 @@ final class BodiesInFrames {
     double ratio = mostPeriods / LEAST_OF_PERIOD;
     for (int k = 0; k < taus.length; k++) {
       taus[k] = k == 0 ? 0 : least * Math.pow(ratio, (k - 1.0) / (nodes - 1));
-      whole[k] = inWholeQuarters.apply(taus[k]);
+      whole[k] = settings.response(taus[k], cameraSeconds);
     }
   }
 
@@ -86,34 +78,31 @@ final class BodiesInFrames {
 
   /** In the mean of all cycles so far. */
   ResponseCurve ofAll() {
-    double[] i = inPhase.clone();
-    double[] c = quadrature.clone();
-    plain.provisional().ifPresent(last -> add(last, 1, i, c));
-    return curve(i, c, units);
+    return curve(null);
   }
 
-  /** In the mean of all but the first, as swings are told of. */
+  /** In the mean of all but the first, as swings are told of; of all while that is not known. */
   ResponseCurve withoutFirst() {
-    ReducedCycle bend = plain.startBend().orElse(null);
-    if (bend == null) {
-      return ofAll();
-    }
+    return curve(plain.startBend().orElse(null));
+  }
+
+  /**
+   * @param startBend with which the first cycle is left out; null to keep it
+   */
+  private ResponseCurve curve(ReducedCycle startBend) {
     double[] i = inPhase.clone();
     double[] c = quadrature.clone();
     plain.provisional().ifPresent(last -> add(last, 1, i, c));
-    add(first, -1, i, c);
-    for (int k = 0; k < taus.length; k++) {
-      i[k] += bend.inPhase()[k];
-      c[k] += bend.quadrature()[k];
+    if (startBend != null) {
+      add(first, -1, i, c);
     }
-    return curve(i, c, units - 1);
-  }
-
-  private ResponseCurve curve(double[] i, double[] c, int of) {
+    int of = Math.max(1, startBend == null ? units : units - 1);
     FirstOrderResponse[] more = new FirstOrderResponse[taus.length];
     for (int k = 0; k < more.length; k++) {
-      more[k] = new FirstOrderResponse(i[k] / Math.max(1, of), c[k] / Math.max(1, of));
+      double bendI = startBend == null ? 0 : startBend.inPhase()[k];
+      double bendC = startBend == null ? 0 : startBend.quadrature()[k];
+      more[k] = new FirstOrderResponse((i[k] + bendI) / of, (c[k] + bendC) / of);
     }
-    return new ResponseCurve(settings, inWholeQuarters, taus, more);
+    return new ResponseCurve(settings, cameraSeconds, taus, more);
   }
 }

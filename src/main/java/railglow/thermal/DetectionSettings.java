@@ -74,9 +74,14 @@ public record DetectionSettings(
 
   /** What a body of this time constant shows through the camera. */
   public FirstOrderResponse response(double bodySeconds) {
+    return response(bodySeconds, cameraTimeConstantSeconds);
+  }
+
+  /** The same through another camera, with another lag. */
+  FirstOrderResponse response(double bodySeconds, double cameraSeconds) {
     return coded
-        ? FirstOrderResponse.coded(bodySeconds, cameraTimeConstantSeconds, periodSeconds)
-        : FirstOrderResponse.of(bodySeconds, cameraTimeConstantSeconds, periodSeconds);
+        ? FirstOrderResponse.coded(bodySeconds, cameraSeconds, periodSeconds)
+        : FirstOrderResponse.of(bodySeconds, cameraSeconds, periodSeconds);
   }
 
   /** How long a cycle of the detector takes: a pair of the pulses' when they are coded. */

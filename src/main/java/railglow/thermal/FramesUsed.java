@@ -17,23 +17,10 @@ final class FramesUsed {
   FramesUsed(DetectionSettings settings) {
     double period = settings.periodSeconds();
     double[] searched = settings.bodyTimeConstantsSeconds();
+    double slowest = Math.max(searched[searched.length - 1] / period, 1);
     throughCamera =
-        new BodiesInFrames(
-            settings,
-            NODES,
-            Math.max(searched[searched.length - 1] / period, 1),
-            settings.cameraTimeConstantSeconds(),
-            settings::response);
-    bare =
-        new BodiesInFrames(
-            settings,
-            NODES_TO_SLOWEST,
-            SLOWEST_PERIODS,
-            0,
-            tau ->
-                settings.coded()
-                    ? FirstOrderResponse.coded(tau, 0, period)
-                    : FirstOrderResponse.of(tau, period));
+        new BodiesInFrames(settings, NODES, slowest, settings.cameraTimeConstantSeconds());
+    bare = new BodiesInFrames(settings, NODES_TO_SLOWEST, SLOWEST_PERIODS, 0);
   }
 
   /**

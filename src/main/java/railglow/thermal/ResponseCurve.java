@@ -1,7 +1,6 @@
 package railglow.thermal;
 
 import java.util.Arrays;
-import java.util.function.DoubleFunction;
 
 /**
  * What bodies show in the two channels by their time constants: in whole quarters, and in the
@@ -9,23 +8,20 @@ import java.util.function.DoubleFunction;
  */
 final class ResponseCurve {
   private final DetectionSettings settings;
-  private final DoubleFunction<FirstOrderResponse> whole;
+  private final double cameraSeconds;
   private final double[] taus;
   private final FirstOrderResponse[] more;
   private final boolean isOfWholeQuarters;
 
   /**
-   * @param whole what a body shows in whole quarters
+   * @param cameraSeconds lag of the camera through which they are seen
    * @param taus time constants, s, ascending from 0
    * @param more what the frames used show of a body of each beyond what whole quarters do
    */
   ResponseCurve(
-      DetectionSettings settings,
-      DoubleFunction<FirstOrderResponse> whole,
-      double[] taus,
-      FirstOrderResponse[] more) {
+      DetectionSettings settings, double cameraSeconds, double[] taus, FirstOrderResponse[] more) {
     this.settings = settings;
-    this.whole = whole;
+    this.cameraSeconds = cameraSeconds;
     this.taus = taus.clone();
     this.more = more.clone();
     isOfWholeQuarters =
@@ -53,7 +49,7 @@ final class ResponseCurve {
 
   /** A body as whole quarters show it, as a share of its settled rise. */
   FirstOrderResponse whole(double bodySeconds) {
-    return whole.apply(bodySeconds);
+    return settings.response(bodySeconds, cameraSeconds);
   }
 
   /** A body as the frames used show it, likewise. */
