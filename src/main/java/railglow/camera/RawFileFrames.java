@@ -20,8 +20,11 @@ import railglow.thermal.Samples;
  * counts go from there to the image as they are. Not thread-safe.
  */
 public final class RawFileFrames implements RecordedFrames {
-  /** Plain counts are read so many bytes at a time: they are still in the cache when copied. */
-  private static final int PIECE = 1 << 16;
+  /**
+   * Plain counts are read so many bytes at a time: most frames in one call, and still in the second
+   * cache when copied.
+   */
+  private static final int PIECE = 1 << 17;
 
   private final Path path;
   private final FrameDecoder decoder;

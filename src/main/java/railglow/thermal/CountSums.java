@@ -32,8 +32,16 @@ public final class CountSums {
 
   /** Of images of so many pixels. */
   public CountSums(int pixels) {
-    sums = new short[pixels];
-    highSums = new short[pixels];
+    sums = new short[evenly(pixels)];
+    highSums = new short[evenly(pixels)];
+  }
+
+  /**
+   * With what stands before its first pixel such an array takes whole lines of the cache, so arrays
+   * one after the other begin alike in theirs: what is aligned for one is for the other.
+   */
+  private static int evenly(int pixels) {
+    return (pixels + 8 + 31) / 32 * 32 - 8;
   }
 
   /**
@@ -55,7 +63,7 @@ public final class CountSums {
 
   /** Must stay vector code: a mask or an unsigned shift in it would undo that (decision 0111). */
   private static void add(short[] counts, short[] sums, short[] highSums) {
-    for (int i = 0; i < sums.length; i++) {
+    for (int i = 0; i < counts.length; i++) {
       sums[i] += counts[i];
       // the signed high byte, and 256 where the sign is set
       highSums[i] += (counts[i] >> 8) - (counts[i] >> 15 << 8);
