@@ -53,12 +53,7 @@ final class CompanionVoice {
   }
 
   private void alarm(String doubt, String what) {
-    say(
-        "OUTPUT NOT PROVEN OFF ("
-            + what
-            + "): "
-            + doubt
-            + ". Switch the supply off by hand, or pull the leads, NOW");
+    say(NotProvenOff.sentence("OUTPUT NOT PROVEN OFF (" + what + ")", doubt));
   }
 
   private void say(String sentence) {

@@ -174,7 +174,7 @@ public final class EmergencyOff {
               doubt.isEmpty()
                   ? what
                       + " is off and proven: its switch was read back, volts and amperes are down"
-                  : what + " is NOT proven off: " + doubt + ". Switch the supply off by hand"));
+                  : NotProvenOff.sentence(what + " is NOT proven off", doubt)));
     }
     return results;
   }

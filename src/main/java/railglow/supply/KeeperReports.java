@@ -12,13 +12,15 @@ import railglow.safety.StopLatch;
  * never ends the keeper's loop. Written by the keeper's thread; the state may be read by any.
  */
 final class KeeperReports {
-  private static final long WARN_EVERY_NANOS = 1_000_000_000;
+  private static final long FIRST_PAUSE_NANOS = 1_000_000_000L;
+  private static final long LONGEST_PAUSE_NANOS = 10_000_000_000L;
   private final SupplyListener listener;
   private final StopLatch latch;
   private volatile OutputState state = OutputState.UNKNOWN;
   private volatile String doubt = "the output has not been looked at yet";
   private boolean warned;
   private long lastWarningNanos;
+  private long pauseNanos;
 
   KeeperReports(SupplyListener listener, StopLatch latch) {
     this.listener = listener;
@@ -56,12 +58,14 @@ final class KeeperReports {
     }
   }
 
-  /** Says at most once a second that off is not proven. */
+  /** Says that off is not proven: at once, then after pauses each twice as long, up to 10 s. */
   void notProven(long nowNanos) {
-    if (!warned || nowNanos - lastWarningNanos >= WARN_EVERY_NANOS) {
+    if (!warned || nowNanos - lastWarningNanos >= pauseNanos) {
+      pauseNanos = warned ? Math.min(2 * pauseNanos, LONGEST_PAUSE_NANOS) : FIRST_PAUSE_NANOS;
       warned = true;
       lastWarningNanos = nowNanos;
-      told(nowNanos, () -> listener.onWarning("output NOT proven off: " + doubt, nowNanos));
+      String sentence = NotProvenOff.sentence("output NOT proven off", doubt);
+      told(nowNanos, () -> listener.onWarning(sentence, nowNanos));
     }
   }
 

@@ -131,8 +131,33 @@ class SupplyKeeperStopTest {
     assertFalse(bench.finished());
     assertTrue(bench.supply.isTrulyOn(), "the words never arrived");
     assertTrue(bench.supply.exchanges.stream().filter("off"::equals).count() > 5);
-    assertTrue(bench.warnings.size() > 3);
     assertTrue(bench.warnings.get(0).startsWith("output NOT proven off: "));
+  }
+
+  @Test
+  void theFirstWarningSaysWhatToDoAndTheLaterOnesComeEverMoreSeldom() {
+    bench.on();
+    bench.supply.interference = exchange -> Fate.LOST_BEFORE;
+
+    bench.run(0.5);
+    String first = bench.warnings.get(0);
+    assertTrue(first.contains("Switch the supply off by hand, or pull the leads, NOW"), first);
+    int atOnce = bench.warnings.size();
+
+    bench.run(19.5);
+    int inTwentySeconds = bench.warnings.size();
+    bench.run(30);
+
+    assertEquals(1, atOnce);
+    assertEquals(5, inTwentySeconds, "after 0, 1, 3, 7 and 15 s: " + bench.warnings);
+    assertEquals(8, bench.warnings.size(), "every 10 s from then on: " + bench.warnings);
+  }
+
+  @Test
+  void aReasonThatIsASentenceIsNotEndedTwice() {
+    assertEquals(
+        NotProvenOff.sentence("output NOT proven off", "the line is cut"),
+        NotProvenOff.sentence("output NOT proven off", "the line is cut."));
   }
 
   @Test
