@@ -25,6 +25,9 @@ public final class PortLink implements Link {
   private int proofsUnanswered;
   private String whyOutOfStep = "it has not been opened";
 
+  /** Made while there is memory: a literal met for the first time takes some (decision 0122). */
+  private final String noMemory;
+
   /**
    * Does not open the port; {@link #resynchronise} does.
    *
@@ -44,6 +47,7 @@ public final class PortLink implements Link {
     this.incoming = new ReplyBytes(port, settings, clock, transcript);
     this.lastEndNanos = clock.nanos() - settings.pauseNanos();
     this.sentNanos = lastEndNanos;
+    this.noMemory = "the program had no memory left";
   }
 
   @Override
@@ -133,7 +137,7 @@ public final class PortLink implements Link {
   @Override
   public boolean sendWithoutMemory(ReadyMessage message) {
     inStep = false;
-    whyOutOfStep = "the program had no memory left";
+    whyOutOfStep = noMemory;
     try {
       boolean handedOver = port.writeWithoutMemory(message);
       // opening a serial line anew could throw away what was just handed over
