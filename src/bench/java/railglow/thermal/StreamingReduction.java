@@ -22,8 +22,9 @@ import railglow.camera.SampleType;
  * The streaming reduction with the program's own classes, for comparison with the same work in
  * other languages: raw frames from a file to quarter means, channels, and moments over cycles.
  *
- * <p>Arguments: house, house-2 (both halves of the cycles at once, joined) or plain (the loop one
- * writes first), FILE WIDTH HEIGHT FRAMES_PER_QUARTER PASSES RESULT.
+ * <p>Arguments: house, house-2 (both halves of the cycles at once, joined), plain (the loop one
+ * writes first) or read (frames into an image, nothing else), FILE WIDTH HEIGHT FRAMES_PER_QUARTER
+ * PASSES RESULT; read has none.
  */
 public final class StreamingReduction {
   private final Path file;
@@ -52,16 +53,25 @@ public final class StreamingReduction {
             Integer.parseInt(args[2]),
             Integer.parseInt(args[3]),
             Integer.parseInt(args[4]));
+    int passes = Integer.parseInt(args[5]);
+    if (args[0].equals("read")) {
+      for (int pass = 0; pass < passes; pass++) {
+        long start = System.nanoTime();
+        work.readOnly();
+        say(start);
+      }
+      return;
+    }
     int threads = args[0].equals("house-2") ? 2 : 1;
     for (int k = 0; k < threads; k++) {
       work.parts.add(args[0].equals("plain") ? work.new Plain() : work.new House());
     }
     ExecutorService workers = Executors.newFixedThreadPool(threads);
     float[][] planes = null;
-    for (int pass = 0; pass < Integer.parseInt(args[5]); pass++) {
+    for (int pass = 0; pass < passes; pass++) {
       long start = System.nanoTime();
       planes = work.pass(workers);
-      System.out.printf(Locale.ROOT, "%.3f%n", (System.nanoTime() - start) / 1e6);
+      say(start);
     }
     workers.shutdown();
     ByteBuffer out =
@@ -72,6 +82,19 @@ public final class StreamingReduction {
       }
     }
     Files.write(Path.of(args[6]), out.array());
+  }
+
+  private static void say(long startNanos) {
+    System.out.printf(Locale.ROOT, "%.3f%n", (System.nanoTime() - startNanos) / 1e6);
+  }
+
+  private void readOnly() throws IOException {
+    CountSamples frame = new CountSamples(layout.width(), layout.height());
+    try (RawFileFrames frames = frames()) {
+      for (int k = 0; k < frames.count(); k++) {
+        frames.read(k, frame);
+      }
+    }
   }
 
   private float[][] pass(ExecutorService workers) throws InterruptedException, ExecutionException {

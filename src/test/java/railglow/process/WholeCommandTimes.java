@@ -11,6 +11,9 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import railglow.journal.FrameStoreReader;
+import railglow.journal.RunFolder;
+import railglow.observed.Frame;
 
 /**
  * Prints how long whole commands take as a person waits for them, through the launcher that the
@@ -147,6 +150,7 @@ public final class WholeCommandTimes {
       anew[i] = seconds(folder, LAUNCHER.toString(), "replay", run.toString());
     }
     row(String.format(Locale.ROOT, "reading the run's %.0f MB", bytes * 1e-6), read, NO_GOAL);
+    decoding(run);
     double goal = minutes * 60 / TIMES_REAL_TIME;
     row(String.format(Locale.ROOT, "`replay --verify` of %.1f min", minutes), verify, goal);
     row("`replay` of the same, pictures and report written anew", anew, goal);
@@ -162,6 +166,27 @@ public final class WholeCommandTimes {
             TIMES_REAL_TIME,
             median(verify) / floor,
             median(anew) / floor));
+  }
+
+  /** What any replay does at least; the first times are with code that is not compiled yet. */
+  private static void decoding(Path run) throws IOException {
+    double[] seconds = new double[5];
+    int count = 0;
+    for (int i = 0; i < seconds.length; i++) {
+      long before = System.nanoTime();
+      try (FrameStoreReader frames = FrameStoreReader.open(new RunFolder(run).frames())) {
+        Frame frame = new Frame(frames.newSamples());
+        count = 0;
+        while (frames.next(frame)) {
+          count++;
+        }
+      }
+      seconds[i] = (System.nanoTime() - before) * 1e-9;
+    }
+    row(
+        "decoding its " + count + " frames, nothing else, one thread, warm",
+        Arrays.copyOfRange(seconds, 2, seconds.length),
+        NO_GOAL);
   }
 
   private static long readAll(Path run) throws IOException {
