@@ -27,6 +27,7 @@ final class SerialPortWay implements BlockingWay {
 
   @Override
   public void open() throws IOException {
+    SerialLibrary.load();
     try {
       port = SerialPort.getCommPort(line.path());
     } catch (SerialPortInvalidPortException e) {

@@ -60,8 +60,7 @@ class ProcessFaultsTest {
 
   @Test
   void killedOutrightTheCompanionDrivesOff() throws Exception {
-    hunt.start();
-    hunt.awaitOn();
+    startedAndOn();
 
     hunt.signal("KILL");
     double off = hunt.millisToOff(5);
@@ -72,8 +71,7 @@ class ProcessFaultsTest {
 
   @Test
   void pausedTheCompanionDrivesOffAndResumedTheProgramEndsInOrder() throws Exception {
-    hunt.start();
-    hunt.awaitOn();
+    startedAndOn();
 
     hunt.signal("STOP");
     double off = hunt.millisToOff(8);
@@ -127,28 +125,39 @@ class ProcessFaultsTest {
     return said;
   }
 
-  private void onTerminal() throws Exception {
-    Assumptions.assumeTrue(Files.isExecutable(Path.of("/usr/bin/socat")), "socat is not installed");
-    hunt.close();
-    hunt = ChildHunt.onTerminal(folder);
+  private void startedAndOn() throws Exception {
     hunt.start();
     hunt.awaitOn();
   }
 
+  private void onTerminal() throws Exception {
+    Assumptions.assumeTrue(Files.isExecutable(Path.of("/usr/bin/socat")), "socat is not installed");
+    hunt.close();
+    hunt = ChildHunt.onTerminal(folder);
+    startedAndOn();
+  }
+
   @Test
   void sigtermEndsInOrder() throws Exception {
+    startedAndOn();
     signalled("SIGTERM", "TERM");
   }
 
   @Test
   void aClosedTerminalEndsInOrder() throws Exception {
+    startedAndOn();
     signalled("SIGHUP", "HUP");
   }
 
   @Test
+  void aClosedTerminalEndsInOrderWithTheSupplyOnASerialLine() throws Exception {
+    onTerminal();
+    signalled("SIGHUP, serial", "HUP");
+  }
+
+  @Test
   void aSecondCtrlCChangesNothing() throws Exception {
-    hunt.start();
-    hunt.awaitOn();
+    startedAndOn();
 
     hunt.signal("INT");
     Thread.sleep(30);
@@ -161,9 +170,6 @@ class ProcessFaultsTest {
   }
 
   private void signalled(String name, String signal) throws Exception {
-    hunt.start();
-    hunt.awaitOn();
-
     hunt.signal(signal);
     double off = hunt.millisToOff(5);
     int code = hunt.exitCode(30);
@@ -186,8 +192,7 @@ class ProcessFaultsTest {
 
   @Test
   void aRemovedRunFolderStopsTheRun() throws Exception {
-    hunt.start();
-    hunt.awaitOn();
+    startedAndOn();
 
     removeRuns();
     int code = hunt.exitCode(90);
@@ -296,8 +301,7 @@ class ProcessFaultsTest {
 
   @Test
   void aSecondControllerIsRefusedByName() throws Exception {
-    hunt.start();
-    hunt.awaitOn();
+    startedAndOn();
 
     try (ChildHunt second = hunt.second()) {
       second.start();
