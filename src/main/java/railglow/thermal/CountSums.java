@@ -21,6 +21,10 @@ public final class CountSums {
   /** Pixels at a time that are forgotten while they are in the cache. */
   private static final int TILE = 4096;
 
+  private static final int PAGE = 4096;
+  private static final int APART = 224;
+  private static final int ARRAY_HEAD = 16;
+
   private final short[] sums;
   private final short[] highSums;
 
@@ -32,16 +36,19 @@ public final class CountSums {
 
   /** Of images of so many pixels. */
   public CountSums(int pixels) {
-    sums = new short[evenly(pixels)];
-    highSums = new short[evenly(pixels)];
+    sums = new short[apart(pixels)];
+    highSums = new short[apart(pixels)];
   }
 
   /**
-   * With what stands before its first pixel such an array takes whole lines of the cache, so arrays
-   * one after the other begin alike in theirs: what is aligned for one is for the other.
+   * A length for arrays that follow each other to begin a few lines of the cache apart in their
+   * page: a processor that tells loads and stores by their place in the page would let those of one
+   * wait for those of the other (decision 0120).
    */
-  private static int evenly(int pixels) {
-    return (pixels + 8 + 31) / 32 * 32 - 8;
+  private static int apart(int pixels) {
+    int bytes = ARRAY_HEAD + Short.BYTES * pixels;
+    int more = Math.floorMod(APART - bytes, PAGE);
+    return pixels + more / Short.BYTES;
   }
 
   /**
