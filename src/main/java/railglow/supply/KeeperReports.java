@@ -64,8 +64,10 @@ final class KeeperReports {
       pauseNanos = warned ? Math.min(2 * pauseNanos, LONGEST_PAUSE_NANOS) : FIRST_PAUSE_NANOS;
       warned = true;
       lastWarningNanos = nowNanos;
-      String sentence = NotProvenOff.sentence("output NOT proven off", doubt);
-      told(nowNanos, () -> listener.onWarning(sentence, nowNanos));
+      told(
+          nowNanos,
+          () ->
+              listener.onWarning(NotProvenOff.sentence("output NOT proven off", doubt), nowNanos));
     }
   }
 
