@@ -18,8 +18,9 @@ final class KeeperReports {
   private final StopLatch latch;
   private volatile OutputState state = OutputState.UNKNOWN;
   private volatile String doubt = "the output has not been looked at yet";
-  private boolean warned;
   private long lastWarningNanos;
+
+  /** Before the next warning; 0 as long as there was none. */
   private long pauseNanos;
 
   KeeperReports(SupplyListener listener, StopLatch latch) {
@@ -60,9 +61,9 @@ final class KeeperReports {
 
   /** Says that off is not proven: at once, then after pauses each twice as long, up to 10 s. */
   void notProven(long nowNanos) {
-    if (!warned || nowNanos - lastWarningNanos >= pauseNanos) {
-      pauseNanos = warned ? Math.min(2 * pauseNanos, LONGEST_PAUSE_NANOS) : FIRST_PAUSE_NANOS;
-      warned = true;
+    boolean first = pauseNanos == 0;
+    if (first || nowNanos - lastWarningNanos >= pauseNanos) {
+      pauseNanos = first ? FIRST_PAUSE_NANOS : Math.min(2 * pauseNanos, LONGEST_PAUSE_NANOS);
       lastWarningNanos = nowNanos;
       told(
           nowNanos,

@@ -4,7 +4,8 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
+import java.util.List;
+import railglow.process.ChildJava;
 import railglow.sim.LargeCameraMain;
 
 /** 640 x 512 at 60 Hz: the simulated bench's camera in a process of its own, and its descriptor. */
@@ -23,13 +24,9 @@ final class LargeCamera implements AutoCloseable {
 
   static LargeCamera start() throws IOException {
     Process process =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:+UseSerialGC",
-                "-Xmx512m",
-                "-cp",
-                System.getProperty("java.class.path"),
-                LargeCameraMain.class.getName(),
+        ChildJava.of(
+                List.of("-XX:+UseSerialGC", "-Xmx512m"),
+                LargeCameraMain.class,
                 WIDTH + "",
                 HEIGHT + "",
                 RATE + "")

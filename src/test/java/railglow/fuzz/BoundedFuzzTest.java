@@ -20,6 +20,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfEnvironmentVariable;
 import org.junit.jupiter.api.io.TempDir;
+import railglow.process.ChildJava;
 
 /**
  * Every parser fuzzed for a moment, guided by coverage, two at a time, within a time that is given
@@ -86,21 +87,18 @@ class BoundedFuzzTest {
     Path seeds = seeds(target);
     Path log = folder.resolve(target + ".log");
     List<String> command =
-        List.of(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-Xmx512m",
-            "-Djava.awt.headless=true",
-            "-cp",
-            System.getProperty("java.class.path"),
-            "com.code_intelligence.jazzer.Jazzer",
-            "--target_class=" + FuzzOne.class.getName(),
-            "--instrumentation_includes=railglow.**",
-            "--disabled_hooks=com.code_intelligence.jazzer.sanitizers.FilePathTraversal",
-            "--reproducer_path=" + folder,
-            "-max_total_time=" + seconds,
-            "-timeout=" + MOST_SECONDS_FOR_ONE,
-            "-artifact_prefix=" + BROKEN + "/" + target + "-",
-            seeds.toString());
+        ChildJava.command(
+            List.of("-Xmx512m", "-Djava.awt.headless=true"),
+            List.of(
+                "com.code_intelligence.jazzer.Jazzer",
+                "--target_class=" + FuzzOne.class.getName(),
+                "--instrumentation_includes=railglow.**",
+                "--disabled_hooks=com.code_intelligence.jazzer.sanitizers.FilePathTraversal",
+                "--reproducer_path=" + folder,
+                "-max_total_time=" + seconds,
+                "-timeout=" + MOST_SECONDS_FOR_ONE,
+                "-artifact_prefix=" + BROKEN + "/" + target + "-",
+                seeds.toString()));
     ProcessBuilder builder =
         new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(log.toFile());
     builder.environment().put("FUZZ_TARGET", target.fuzz().getName());

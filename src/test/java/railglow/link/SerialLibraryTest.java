@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import railglow.process.ChildJava;
 
 class SerialLibraryTest {
   @TempDir Path folder;
@@ -18,12 +19,7 @@ class SerialLibraryTest {
   @EnabledOnOs(OS.LINUX)
   void aProcessWithASerialLineIgnoresNoSignalThatItDidNotIgnoreBefore() throws Exception {
     Process child =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-cp",
-                System.getProperty("java.class.path"),
-                SignalsAfterSerial.class.getName(),
-                folder.resolve("no-such-port").toString())
+        ChildJava.of(List.of(), SignalsAfterSerial.class, folder.resolve("no-such-port").toString())
             .redirectError(ProcessBuilder.Redirect.DISCARD)
             .start();
     String said = new String(child.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

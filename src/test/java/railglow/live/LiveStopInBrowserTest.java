@@ -4,9 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.BufferedReader;
-import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import railglow.live.sound.Sound;
+import railglow.process.ChildJava;
 import railglow.time.SystemClock;
 
 /** STOP, lost connections, tabs and sounds in a real browser. */
@@ -115,11 +116,7 @@ class LiveStopInBrowserTest extends PageInBrowser {
   void aProgramThatStandsStillWithItsSocketsOpenIsSaidToBeLostAndIsBackWhenItGoesOn()
       throws Exception {
     Process program =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-cp",
-                System.getProperty("java.class.path"),
-                PretendedPageMain.class.getName())
+        ChildJava.of(List.of(), PretendedPageMain.class)
             .redirectError(ProcessBuilder.Redirect.INHERIT)
             .start();
     try (BufferedReader said = program.inputReader()) {

@@ -35,7 +35,7 @@ final class RailglowProcess implements AutoCloseable {
 
   private static List<String> command(String... arguments) {
     List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.add(ChildJava.PROGRAM);
     command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-jar", JAR.toString()));
     command.addAll(Arrays.asList(arguments));
     return command;

@@ -23,9 +23,6 @@ import railglow.observed.Frame;
  */
 public final class WholeCommandTimes {
   private static final Path LAUNCHER = Path.of("target", "railglow").toAbsolutePath();
-  private static final String JAVA =
-      Path.of(System.getProperty("java.home"), "bin", "java").toString();
-
   private static final String OUTPUT = "output.txt";
   private static final int STOPPED_BY_A_LIMIT = 4;
 
@@ -46,7 +43,7 @@ public final class WholeCommandTimes {
     double[] java = new double[times];
     double[] help = new double[times];
     for (int i = 0; i < times; i++) {
-      java[i] = seconds(folder, JAVA, "-Xshare:auto", "-version");
+      java[i] = seconds(folder, ChildJava.PROGRAM, "-Xshare:auto", "-version");
       help[i] = seconds(folder, LAUNCHER.toString(), "--help");
     }
     row("a Java that prints its version", java, NO_GOAL);

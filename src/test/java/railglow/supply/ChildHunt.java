@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import railglow.process.ChildJava;
 import railglow.sim.BenchPorts;
 import railglow.sim.BenchScenarios;
 import railglow.sim.SimulatedBench;
@@ -117,10 +118,7 @@ final class ChildHunt implements AutoCloseable {
     if (fileKibibytes > 0) {
       command.addAll(List.of("bash", "-c", "ulimit -f " + fileKibibytes + "; exec \"$@\"", "-"));
     }
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.add("-Xmx" + heapMebibytes + "m");
-    command.addAll(List.of("-cp", System.getProperty("java.class.path")));
-    command.addAll(main);
+    command.addAll(ChildJava.command(List.of("-Xmx" + heapMebibytes + "m"), main));
     command.addAll(
         List.of("hunt", "--bench", benchFile.toString(), "--runs", folder.resolve("runs") + ""));
     command.addAll(options);

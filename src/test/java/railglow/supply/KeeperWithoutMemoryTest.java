@@ -6,9 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import railglow.process.ChildJava;
 import railglow.sim.BenchPorts;
 import railglow.sim.BenchScenarios;
 import railglow.sim.SimulatedBench;
@@ -25,15 +27,10 @@ class KeeperWithoutMemoryTest {
         SimulatedBench.start(BenchScenarios.hx12(), BenchPorts.ANY, SystemClock.INSTANCE)) {
       Path said = folder.resolve("said.txt");
       Process child =
-          new ProcessBuilder(
-                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                  "-Xmx32m",
-                  "-XX:+UseSerialGC",
+          ChildJava.of(
                   // compiled code may need memory to be left at an error, at a place of its own
-                  "-Xint",
-                  "-cp",
-                  System.getProperty("java.class.path"),
-                  KeeperWithoutMemory.class.getName(),
+                  List.of("-Xmx32m", "-XX:+UseSerialGC", "-Xint"),
+                  KeeperWithoutMemory.class,
                   Integer.toString(bench.supplyAddress().getPort()))
               .redirectErrorStream(true)
               .redirectOutput(said.toFile())

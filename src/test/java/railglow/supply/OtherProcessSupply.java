@@ -5,10 +5,10 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import railglow.process.ChildJava;
 
 /**
  * {@link StopLatencySupply} in a process of its own, as a study talks to it by lines. Closing ends
@@ -27,7 +27,7 @@ final class OtherProcessSupply implements AutoCloseable {
    */
   OtherProcessSupply(String... arguments) throws IOException {
     List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.add(ChildJava.PROGRAM);
     command.addAll(List.of("-cp", CompanionProcess.classPath(), StopLatencySupply.class.getName()));
     command.addAll(List.of(arguments));
     process = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();

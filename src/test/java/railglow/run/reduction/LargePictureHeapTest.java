@@ -5,9 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import railglow.process.ChildJava;
 
 /**
  * What a hunt holds at 640 x 512 leaves a quarter of a heap of 256 MiB to frames on their way and
@@ -21,14 +23,7 @@ class LargePictureHeapTest {
   void aDozenCyclesOfALargePictureLiveInThreeQuartersOfTheSmallHeap(@TempDir Path folder)
       throws IOException, InterruptedException {
     Process run =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:+UseSerialGC",
-                "-Xmx192m",
-                "-cp",
-                System.getProperty("java.class.path"),
-                LargeRun.class.getName(),
-                folder.toString())
+        ChildJava.of(List.of("-XX:+UseSerialGC", "-Xmx192m"), LargeRun.class, folder.toString())
             .redirectErrorStream(true)
             .start();
     String said = new String(run.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
